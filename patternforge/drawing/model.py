@@ -1,0 +1,98 @@
+"""The neutral drawing: strokes, dots and texts, each with a role; what every writer reads and all that it reads.
+
+Coordinates are mm, y up, angles in degrees counter-clockwise (see the coordinate table in DEVELOPERS.md).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from patternforge.geometry.path import Path
+from patternforge.geometry.point import Point
+
+__all__ = ["Align", "Dot", "Figure", "Ink", "Page", "Role", "Sheet", "Stroke", "Text"]
+
+
+class Role(StrEnum):
+    """What a mark is for; the value is the trade's word and names layers and groups in files."""
+
+    MARK = "mark"  # pricked or scored, not cut through: fold ticks, awl points, initials
+    HOLE = "stitch hole"  # cut through: round stitch holes and slits
+    OPENING = "opening"  # cut through: windows, slots, hardware holes
+    OUTLINE = "outline"  # cut through: the edge of the piece
+    FOLD = "fold line"  # drawn only
+    SEAM = "stitch line"  # drawn only
+    LABEL = "label"  # drawn only: names, arrows, notes
+    CHECK = "check square"  # drawn only: the measured squares of a printed page
+    GUIDE = "guide"  # drawn only: page frames, joining crosses, page map
+
+
+class Align(StrEnum):
+    LEFT = "left"
+    CENTRE = "centre"
+    RIGHT = "right"
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """A path drawn or cut in one go; closed when the path is closed."""
+
+    role: Role
+    path: Path
+
+
+@dataclass(frozen=True, slots=True)
+class Dot:
+    """A full circle given by centre and diameter in mm."""
+
+    role: Role
+    centre: Point
+    diameter: float
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """One line of text; ``at`` is the start, middle or end of its base line; ``height`` is the capital height in mm."""
+
+    role: Role
+    at: Point
+    height: float
+    content: str
+    angle: float = 0.0
+    align: Align = Align.LEFT
+
+
+Ink = Stroke | Dot | Text
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One piece as drawn: inks in cutting order (marks, holes, openings, outline), then what is drawn only.
+
+    ``group`` says what is cut together (the leather the piece comes from).
+    """
+
+    name: str
+    group: str
+    inks: tuple[Ink, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """Figures laid apart on an area of ``width`` x ``height`` mm, origin in the lower left corner."""
+
+    name: str
+    width: float
+    height: float
+    figures: tuple[Figure, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """One printed page of ``width`` x ``height`` mm; inks in page coordinates, already clipped and scaled."""
+
+    label: str
+    width: float
+    height: float
+    inks: tuple[Ink, ...]

@@ -1,0 +1,79 @@
+"""The one error tree of the program: every fault a user can meet, with its exit status.
+
+Statuses 1 and 2 are left to Python and to the command-line library, so that a script can tell a fault of the
+program or of the command words from a fault of the design.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+__all__ = [
+    "DeliveryError",
+    "DesignError",
+    "DraftError",
+    "Fault",
+    "FitError",
+    "GeometryError",
+    "PatternforgeError",
+]
+
+
+class PatternforgeError(Exception):
+    """Base of every error that may reach the user; ``exit_status`` is what the command returns."""
+
+    exit_status = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One fault of a design file: where it stands (1-based), what it is, what is lawful, what to do.
+
+    >>> str(Fault("a.yaml", 3, 5, "'1,2' is not a length", "write '1.2 mm'"))
+    "a.yaml:3:5: '1,2' is not a length; write '1.2 mm'"
+    """
+
+    file: str
+    line: int
+    column: int
+    what: str
+    remedy: str = ""
+
+    def __str__(self) -> str:
+        tail = f"; {self.remedy}" if self.remedy else ""
+        return f"{self.file}:{self.line}:{self.column}: {self.what}{tail}"
+
+
+class DesignError(PatternforgeError):
+    """The design file cannot be taken as it stands; carries every fault found in one run, in file order."""
+
+    exit_status = 4
+
+    def __init__(self, faults: Iterable[Fault]) -> None:
+        self.faults = tuple(sorted(faults, key=lambda f: (f.file, f.line, f.column, f.what)))
+        super().__init__("\n".join(str(fault) for fault in self.faults))
+
+
+class DraftError(PatternforgeError):
+    """A lawful design that cannot be drafted (a pocket wider than its panel, a part nothing holds)."""
+
+    exit_status = 5
+
+
+class FitError(PatternforgeError):
+    """The drafted wallet does not fit: at least one finding reads ``no``."""
+
+    exit_status = 6
+
+
+class DeliveryError(PatternforgeError):
+    """Files cannot be written where they were asked for (missing folder, file not ours, disk full)."""
+
+    exit_status = 7
+
+
+class GeometryError(PatternforgeError):
+    """A figure of lines and arcs that does not exist (an offset that vanishes, an open outline)."""
+
+    exit_status = 8
