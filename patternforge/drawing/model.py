@@ -53,7 +53,7 @@ class Dot:
 
 @dataclass(frozen=True, slots=True)
 class Text:
-    """One line of text; ``at`` is the start, middle or end of its base line; ``height`` is the capital height in mm."""
+    """One line of text; ``at`` starts, centres or ends its base line; ``height``: capitals, mm."""
 
     role: Role
     at: Point

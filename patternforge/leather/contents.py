@@ -1,0 +1,24 @@
+"""What a wallet holds: flat items with a length, a height and a thickness."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+__all__ = ["Item"]
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A flat item in mm, ``length`` being its longer side; ``source`` says where its sizes stand in print.
+
+    >>> Item("id1", 85.60, 53.98, 0.76).height
+    53.98
+    """
+
+    name: str
+    length: float
+    height: float
+    thickness: float
+    corner_radius: float = 0.0
+    title: str = ""
+    source: str = ""

@@ -1,0 +1,353 @@
+"""A design as resolved: every length a number in mm, every choice a value. What drafting starts from.
+
+Words: *panels* stand in a row joined by *folds*; x runs across the folds, y along them; everything is seen from
+the inside of the wallet laid open. Edges are ``left``, ``right``, ``bottom``, ``top`` of that view.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from patternforge.leather.contents import Item
+from patternforge.leather.material import Leather
+
+__all__ = [
+    "Across",
+    "BankPart",
+    "BankShape",
+    "BodySpec",
+    "Content",
+    "CornerStyle",
+    "Design",
+    "Edge",
+    "FoldSpec",
+    "Held",
+    "HoleShape",
+    "HoleSpec",
+    "LayerPart",
+    "Limits",
+    "Load",
+    "Lying",
+    "Mode",
+    "MouthShape",
+    "MouthSpec",
+    "PanelSpec",
+    "Parameter",
+    "Part",
+    "PocketPart",
+    "SeamSpec",
+    "Side",
+    "Stitching",
+    "ThumbNotch",
+]
+
+
+class Edge(StrEnum):
+    LEFT = "left"
+    RIGHT = "right"
+    BOTTOM = "bottom"
+    TOP = "top"
+
+
+class Side(StrEnum):
+    """Which side of the wallet a face turns to."""
+
+    INSIDE = "inside"
+    OUTSIDE = "outside"
+
+
+class BankShape(StrEnum):
+    TEE = "tee"
+    FULL = "full"
+
+
+class Lying(StrEnum):
+    """How an item stands in its pocket: ``lying`` has its longer side along the mouth, ``upright`` across it."""
+
+    LYING = "lying"
+    UPRIGHT = "upright"
+
+
+class MouthShape(StrEnum):
+    STRAIGHT = "straight"
+    DIPPED = "dipped"
+    SLANTED = "slanted"
+
+
+class CornerStyle(StrEnum):
+    ROUNDED = "rounded"
+    SHARP = "sharp"
+
+
+class Across(StrEnum):
+    """What a seam does at a fold."""
+
+    OPEN = "open"
+    EASED = "eased"
+
+
+class Mode(StrEnum):
+    EVEN = "even"
+    IRON = "iron"
+
+
+class HoleShape(StrEnum):
+    ROUND = "round"
+    SLIT = "slit"
+    MARK = "mark"
+    NONE = "none"
+
+
+@dataclass(frozen=True, slots=True)
+class Parameter:
+    """A number the maker may change: value in mm (or a plain count), lawful range, one line of meaning."""
+
+    name: str
+    value: float
+    unit: str  # "mm" or "" for a plain number
+    low: float | None = None
+    high: float | None = None
+    meaning: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Content:
+    """An item under the name the design gives it."""
+
+    name: str
+    item: Item
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """``count`` of a content, lying one over the other."""
+
+    content: str
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class PanelSpec:
+    """A panel; ``width`` None means as wide as what it holds needs (``fit``)."""
+
+    name: str
+    width: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class FoldSpec:
+    """A fold between neighbours: angle in degrees (+180 insides meet, -180 outsides meet).
+
+    ``compensation`` 0 lies flat open, 1 closes true; ``relief`` is how far pockets stop short of the tangent, mm.
+    """
+
+    angle: float = 180.0
+    compensation: float = 1.0
+    relief: float = 3.0
+
+
+@dataclass(frozen=True, slots=True)
+class BodySpec:
+    """The wallet laid open. ``height`` None means fit; ``closing`` lists folds by number from 1, first closed first.
+
+    ``turned`` lays the row on its side (folds horizontal, the row's left end becomes the top). ``clearance`` is how
+    much shorter a panel folded in must be than the panel that covers it, mm.
+    """
+
+    panels: tuple[PanelSpec, ...]
+    folds: tuple[FoldSpec, ...]
+    closing: tuple[int, ...]
+    height: float | None = None
+    corner: float = 0.0
+    turned: bool = False
+    clearance: float = 1.5
+    headroom: float = 3.0
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """What is in the wallet when it closes true: share of item pockets filled (0..1), share of loose notes."""
+
+    cards: float = 1.0
+    notes: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class MouthSpec:
+    """The edge an item goes in over; ``depth`` is the dip at the middle or the fall of the slant, mm."""
+
+    shape: MouthShape = MouthShape.STRAIGHT
+    depth: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class ThumbNotch:
+    """A cut in the middle of a mouth, ``width`` x ``depth`` mm: an arc, or a semicircle when depth = width / 2."""
+
+    width: float
+    depth: float
+
+
+@dataclass(frozen=True, slots=True)
+class LayerPart:
+    """Covers panels ``first``..``last`` (0-based, inclusive) and the folds between.
+
+    ``drop`` lowers its ``opening`` edge and makes it a mouth; ``holds`` lies between it and the layer outside it.
+    ``notch`` is the depth of the relief notch at both ends of every fold zone (0: none). ``trim`` in mm by edge.
+    """
+
+    name: str
+    leather: str
+    first: int
+    last: int
+    drop: float = 0.0
+    opening: Edge = Edge.TOP
+    holds: tuple[Held, ...] = ()
+    showing: Side | None = None
+    notch: float = 0.0
+    trim: tuple[tuple[Edge, float], ...] = ()
+    exact: tuple[str, ...] = ()
+    line: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class BankPart:
+    """``slots`` card pockets in steps on one panel, slot 1 in front. Lengths in mm.
+
+    ``show``: how much of the item stands out of its mouth. ``step``: rise from slot to slot. ``overlap``: how much
+    deeper a tee's tab reaches than the step. ``ease``: added to the taut path round the contents. ``columns`` lie
+    side by side along the mouth. ``exact`` names the sizes (``step``, ``show``, ``overlap``) that may not move to
+    whole stitches.
+    """
+
+    name: str
+    leather: str
+    panel: int
+    content: str
+    slots: int
+    step: float
+    show: float
+    per_slot: int = 1
+    shape: BankShape = BankShape.TEE
+    lying: Lying = Lying.LYING
+    opening: Edge = Edge.TOP
+    columns: int = 1
+    overlap: float = 8.0
+    ease: float = 2.5
+    facing: Side = Side.INSIDE
+    mouth: MouthSpec = field(default_factory=MouthSpec)
+    thumb: ThumbNotch | None = None
+    trim: tuple[tuple[Edge, float], ...] = ()
+    exact: tuple[str, ...] = ()
+    line: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class PocketPart:
+    """One flat pocket on one panel, open at ``opening``; reaches ``depth`` mm from the seam opposite its mouth."""
+
+    name: str
+    leather: str
+    panel: int
+    content: str
+    depth: float
+    count: int = 1
+    lying: Lying = Lying.LYING
+    opening: Edge = Edge.TOP
+    ease: float = 2.5
+    facing: Side = Side.INSIDE
+    mouth: MouthSpec = field(default_factory=MouthSpec)
+    thumb: ThumbNotch | None = None
+    trim: tuple[tuple[Edge, float], ...] = ()
+    exact: tuple[str, ...] = ()
+    line: int = 0
+
+
+Part = LayerPart | BankPart | PocketPart
+
+
+@dataclass(frozen=True, slots=True)
+class HoleSpec:
+    """A stitch hole: round (``diameter``) or slit (``length`` x ``width``, ``slant`` in degrees seen from outside)."""
+
+    shape: HoleShape = HoleShape.ROUND
+    diameter: float = 1.0
+    length: float = 2.0
+    width: float = 0.3
+    slant: float = 45.0
+
+
+@dataclass(frozen=True, slots=True)
+class Stitching:
+    """How seams are holed and sewn: nominal ``pitch`` centre to centre in mm, thread tails per seam in mm in all."""
+
+    pitch: float = 3.4
+    mode: Mode = Mode.EVEN
+    hole: HoleSpec = field(default_factory=HoleSpec)
+    tails: float = 150.0
+    thread: float = 0.55
+
+
+@dataclass(frozen=True, slots=True)
+class SeamSpec:
+    """A seam along edges of the laid-open body, in order; ``through`` names parts (empty: every part it meets).
+
+    ``margin``: stitch line to edge. ``end``: last hole to an open edge. ``across``: at folds; ``stop``: how far an
+    open seam stops short of the fold tangent (None: in line with the pockets' own seam); ``spread``: how far beyond
+    the fold zone an eased seam may stretch. All mm.
+    """
+
+    name: str
+    along: tuple[Edge, ...]
+    margin: float = 3.5
+    end: float | None = None
+    corners: CornerStyle = CornerStyle.ROUNDED
+    across: Across = Across.OPEN
+    stop: float | None = None
+    spread: float = 0.0
+    through: tuple[str, ...] = ()
+    stitching: Stitching = field(default_factory=Stitching)
+    line: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """Smallest distances from a hole's rim, largest stacks and deviations, in mm and shares."""
+
+    hole_to_mouth: float = 0.6
+    hole_to_edge: float = 1.5
+    hole_to_fold: float = 1.0
+    seam_stack: float = 6.0
+    closed_thickness: float = 30.0
+    pitch_look: float = 0.05
+    pitch_no: float = 0.15
+    max_ease: float = 8.0
+
+
+@dataclass(frozen=True, slots=True)
+class Design:
+    """A whole design as resolved. ``file`` is its name without folders, for messages."""
+
+    name: str
+    title: str
+    revision: str
+    notes: str
+    file: str
+    parameters: tuple[Parameter, ...]
+    leathers: tuple[Leather, ...]
+    contents: tuple[Content, ...]
+    body: BodySpec
+    parts: tuple[Part, ...]  # from the outside in
+    seams: tuple[SeamSpec, ...]
+    stitching: Stitching = field(default_factory=Stitching)
+    load: Load = field(default_factory=Load)
+    limits: Limits = field(default_factory=Limits)
+
+    def leather(self, role: str) -> Leather:
+        """The leather of that role; KeyError if the design has none."""
+        return {leather.role: leather for leather in self.leathers}[role]
+
+    def item(self, name: str) -> Item:
+        """The item of that content name; KeyError if the design has none."""
+        return {content.name: content.item for content in self.contents}[name]
