@@ -269,7 +269,7 @@ Part = LayerPart | BankPart | PocketPart
 
 @dataclass(frozen=True, slots=True)
 class HoleSpec:
-    """A stitch hole: round (``diameter``) or slit (``length`` x ``width``, ``slant`` in degrees seen from outside)."""
+    """Round (``diameter``) or slit (``length`` x ``width``, ``slant`` in degrees as seen from the outside)."""
 
     shape: HoleShape = HoleShape.ROUND
     diameter: float = 1.0
