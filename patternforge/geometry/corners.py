@@ -64,12 +64,10 @@ def _cuts(path: Path, radii: float | Sequence[float]) -> list[Cut]:
 
 
 def _is_corner(a: Segment, b: Segment) -> bool:
-    return not a.is_arc and not b.is_arc and abs(_turn(a, b)) > COINCIDENT
-
-
-def _turn(a: Segment, b: Segment) -> float:
-    u, v = a.tangent_at(a.length), b.tangent_at(0.0)
-    return math.atan2(u.cross(v), u.dot(v))
+    """Whether two straight lines meet at an angle; a spike that turns right back has no corner to round."""
+    if a.is_arc or b.is_arc:
+        return False
+    return abs(a.tangent_at(a.length).cross(b.tangent_at(0.0))) > COINCIDENT
 
 
 def _cut(a: Segment, b: Segment, radius: float) -> Cut:
@@ -79,8 +77,9 @@ def _cut(a: Segment, b: Segment, radius: float) -> Cut:
         return 0.0, 0.0
     if not _is_corner(a, b):
         raise GeometryError(f"there is no corner of straight lines to round at ({b.start.x:g}, {b.start.y:g})")
-    turn = _turn(a, b)
-    return radius * math.tan(abs(turn) / 2), math.tan(turn / 4)
+    u, v = a.tangent_at(a.length), b.tangent_at(0.0)
+    half = u.cross(v) / (1 + u.dot(v))  # tangent of half the turn, exactly 1 for a right angle
+    return radius * abs(half), math.tan(math.atan(half) / 2)
 
 
 def _trimmed(s: Segment, at_start: float, at_end: float) -> tuple[Point, Point]:

@@ -80,7 +80,8 @@ class Segment:
             return bounds_of((self.start, self.end))
         c, r = self.centre, self.radius
         extremes = (Point(c.x + r, c.y), Point(c.x, c.y + r), Point(c.x - r, c.y), Point(c.x, c.y - r))
-        return bounds_of((self.start, self.end, *(p for p in extremes if _faces_arc(self, p))))
+        # An end that is an extreme stands for itself: the one computed differs from it by rounding.
+        return bounds_of((self.start, self.end, *(p for p in extremes if _is_within(self, p))))
 
     def point_at(self, d: float) -> Point:
         """The point at ``d`` mm from the start, 0 to length; GeometryError beyond either.
@@ -243,6 +244,11 @@ def _either_side(foot: Point, u: Point, radius: float, distance: float) -> list[
 def _faces_arc(arc: Segment, p: Point) -> bool:
     """Whether the ray from the centre through ``p`` meets the arc."""
     return abs(_off_middle(arc, p)) <= abs(arc.sweep) / 2
+
+
+def _is_within(arc: Segment, p: Point) -> bool:
+    """Whether ``p``, known to lie on the circle, lies on the arc and is none of its ends."""
+    return _faces_arc(arc, p) and min(p.distance_to(arc.start), p.distance_to(arc.end)) > COINCIDENT
 
 
 def _off_middle(arc: Segment, p: Point) -> float:

@@ -56,8 +56,8 @@ def even_positions(anchors: Sequence[Anchor], pitch: float) -> Spacing:
 
     From ON to ON lie whole spaces, at least one; from ON to BETWEEN a half more than whole ones, at least a half;
     from BETWEEN to BETWEEN whole spaces that begin with half of one, at least one. The count is the lawful one
-    nearest to length / pitch, the greater of two equally near. GeometryError when fewer than two anchors are given, they do
-    not rise, or the pitch is not positive.
+    nearest to length / pitch, the greater of two equally near. GeometryError when fewer than two anchors are
+    given, they do not rise, or the pitch is not positive.
 
     >>> even_positions([Anchor(0, AnchorKind.ON), Anchor(10, AnchorKind.BETWEEN)], 3.9).positions
     (0.0, 4.0, 8.0)
