@@ -34,7 +34,7 @@ def arc_length(angle_radians: float, radius: float, thickness: float, neutral: f
 
     The angle's sign only says which way the fold turns, and is set aside. ``radius`` is the inside radius and
     ``thickness`` the layer's, mm (0 or more); ``neutral`` lies within 0 and 1. DraftError otherwise.
-    Source: bend allowance as in the US Navy's sheet-metal course (NAVEDTRA 14119, p. 13-43), there with neutral 1/2.
+    Source: bend allowance as in the US Navy training course NAVEDTRA 14119, p. 13-43, there with neutral 1/2.
 
     >>> round(arc_length(pi / 2, radius=3.0, thickness=0.5, neutral=0.5), 4)
     5.1051
