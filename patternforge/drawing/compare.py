@@ -75,7 +75,13 @@ def _figures(text: str) -> list[_Figure]:
                 figures[-1][1][-1][1].append(_row(line))
         except IndexError:
             raise GeometryError(f"line {number} of a dumped drawing stands under no figure: {line!r}") from None
-    return [_Figure(head, tuple(_Ink(ink, tuple(rows)) for ink, rows in inks)) for head, inks in figures]
+    return [_Figure(_title(head), tuple(_Ink(ink, tuple(rows)) for ink, rows in inks)) for head, inks in figures]
+
+
+def _title(head: _Row) -> _Row:
+    if len(head.words) < 2 or head.words[0] != "figure":
+        raise GeometryError(f"a figure of a dumped drawing starts with its name, not with {head.text!r}")
+    return head
 
 
 def _row(line: str) -> _Row:

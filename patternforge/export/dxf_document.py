@@ -131,8 +131,10 @@ class _DecimalTags(TagWriter):
     """Writes every number by the one formatter of the project, so that no exponent and no negative zero appears."""
 
     def write_tag(self, tag: DXFTag) -> None:
-        for part in tag.dxftags() if isinstance(tag, DXFVertex) else (tag,):
-            self.write_tag2(part.code, part.value)
+        if isinstance(tag, DXFVertex):
+            self.write_vertex(tag.code, tag.value)
+        else:
+            self.write_tag2(tag.code, tag.value)
 
     def write_vertex(self, code: int, vertex: Any) -> None:
         for index, value in enumerate(vertex):
