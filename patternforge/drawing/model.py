@@ -90,9 +90,15 @@ class Sheet:
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """One printed page of ``width`` x ``height`` mm; inks in page coordinates, already clipped and scaled."""
+    """One printed page of ``width`` x ``height`` mm; inks in true mm from its lower left corner, already clipped.
+
+    A writer multiplies what it draws by ``x_factor`` and ``y_factor`` about that corner, the page itself by neither:
+    they make good what a printer stretches, and circles stay circles on the paper.
+    """
 
     label: str
     width: float
     height: float
     inks: tuple[Ink, ...]
+    x_factor: float = 1.0
+    y_factor: float = 1.0

@@ -1,0 +1,123 @@
+"""What stands at the head of every printed page: what it is, how to print it, and two pairs of bars to measure."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from patternforge.drawing.lettering import text_width
+from patternforge.drawing.model import Align, Ink, Role, Stroke, Text
+from patternforge.drawing.shelves import Size
+from patternforge.errors import DraftError
+from patternforge.geometry.path import Path, polygon
+from patternforge.geometry.point import Bounds, Point
+from patternforge.units import MM_PER_INCH
+
+__all__ = ["CHECK_INCH", "CHECK_MM", "MAP", "UPRIGHT", "Head", "first_fitting", "head_height", "head_inks"]
+
+CHECK_MM = 100.0
+CHECK_INCH = 4 * MM_PER_INCH
+
+_BAR = 3.0  # height of one bar, mm
+_BARS = 2 * _BAR + 0.5  # both bars, the mm bar outermost
+_BELOW = 2.0  # above and below the bars, mm
+_TITLE, _TITLE_PITCH = 3.0, 5.0
+_NOTE, _NOTE_PITCH = 2.0, 2.9
+_ASIDE = CHECK_INCH + 4.0  # where the notes beside the bars begin, mm from the left
+
+UPRIGHT = Size(_BARS, CHECK_INCH)  # the upright bars, which hang below the head at the left
+MAP = Size(20.0, 9.0)  # kept free at the upper right for a page map
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """The words of one page: ``heading`` may take several lines, ``notes`` stand beside the bars, at most three.
+
+    Each note is given in one or more wordings, the fullest first; the first that fits is written.
+    """
+
+    heading: str
+    imprint: str
+    notes: tuple[tuple[str, ...], ...]
+
+
+def head_height(heading: str, width: float) -> float:
+    """How much of the height of an area ``width`` mm wide the head takes, mm; DraftError as in ``head_inks``.
+
+    >>> round(head_height("Card sleeve", 190), 2)
+    18.4
+    """
+    return _TITLE_PITCH * len(_lines(heading, width - MAP.width)) + _NOTE_PITCH + 2 * _BELOW + _BARS
+
+
+def head_inks(head: Head, area: Bounds) -> tuple[Ink, ...]:
+    """Words and bars at the top of ``area``; DraftError when a word or a note is wider than its place."""
+    width = area.width - MAP.width
+    y = area.y1
+    inks: list[Ink] = []
+    for line in _lines(head.heading, width):
+        y -= _TITLE_PITCH
+        inks.append(Text(Role.LABEL, Point(area.x0, y + 1.0), _TITLE, line))
+    y -= _NOTE_PITCH
+    inks.append(Text(Role.LABEL, Point(area.x0, y + 0.6), _NOTE, first_fitting([head.imprint], width, _NOTE)))
+    corner = Point(area.x0, y - _BELOW)
+    inks += _notes(head.notes, corner + Point(_ASIDE, 0), area.width - _ASIDE)
+    return (*inks, *_check_bars(corner))
+
+
+def _notes(notes: Sequence[Sequence[str]], top: Point, width: float) -> list[Ink]:
+    lines = [first_fitting(wordings, width, _NOTE) for wordings in notes]
+    places = [top - Point(0, row * _NOTE_PITCH - 0.8) for row, _ in enumerate(lines, start=1)]
+    return [Text(Role.LABEL, at, _NOTE, line) for at, line in zip(places, lines, strict=True)]
+
+
+def _check_bars(corner: Point) -> tuple[Ink, ...]:
+    """Two bars across and two upright, the mm bar outermost; the far ends of each are the measure."""
+    across = corner - Point(0, _BAR), corner - Point(0, _BARS)
+    upright = corner - Point(0, _BARS + _BELOW)
+    inks: list[Ink] = []
+    for (length, words), foot in zip(_MEASURES, across, strict=True):
+        inks += [_box(foot, length, _BAR), _caption(foot + Point(length / 2, 0.5), words, 0.0)]
+    for (length, words), x in zip(_MEASURES, (0.0, _BARS - _BAR), strict=True):
+        foot = upright + Point(x, -length)
+        inks += [_box(foot, _BAR, length), _caption(foot + Point(_BAR - 0.5, length / 2), words, 90.0)]
+    return tuple(inks)
+
+
+_MEASURES = ((CHECK_MM, "100 mm"), (CHECK_INCH, "4 in"))
+
+
+def _box(foot: Point, width: float, height: float) -> Stroke:
+    return Stroke(Role.CHECK, _oblong(foot, width, height))
+
+
+def _oblong(foot: Point, width: float, height: float) -> Path:
+    return polygon([foot, foot + Point(width, 0), foot + Point(width, height), foot + Point(0, height)])
+
+
+def _caption(at: Point, words: str, angle: float) -> Text:
+    return Text(Role.CHECK, at, _NOTE, words, angle, Align.CENTRE)
+
+
+def _lines(words: str, width: float) -> tuple[str, ...]:
+    """The heading broken into lines of at most ``width`` mm."""
+    lines: list[str] = []
+    for word in words.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and text_width(longer, _TITLE) <= width:
+            lines[-1] = longer
+        else:
+            lines.append(first_fitting([word], width, _TITLE))
+    return tuple(lines)
+
+
+def first_fitting(wordings: Sequence[str], width: float, height: float) -> str:
+    """The first of ``wordings`` that takes at most ``width`` mm in letters of ``height`` mm; DraftError if none does.
+
+    >>> first_fitting(["turned by 90 degrees", "turned"], 20, 2)
+    'turned'
+    """
+    for words in wordings:
+        if text_width(words, height) <= width:
+            return words
+    raise DraftError(f"{wordings[-1]!r} does not fit in the {width:.0f} mm it has at the head of a page; shorten it")

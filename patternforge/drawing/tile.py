@@ -1,0 +1,105 @@
+"""Figures set out on printed pages at true size: whole where a page can hold them, in tiles where none can."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from patternforge.drawing.clip import clipped
+from patternforge.drawing.extent import placed
+from patternforge.drawing.header import MAP, UPRIGHT, Head, head_inks
+from patternforge.drawing.layout import Layout, layout
+from patternforge.drawing.model import Figure, Ink, Page
+from patternforge.drawing.paper import Paper
+from patternforge.drawing.printing import PrintSettings
+from patternforge.drawing.split import Grid, Tile, crosses, map_inks, tile_inks
+from patternforge.errors import DraftError
+from patternforge.geometry.point import Bounds, Point
+from patternforge.geometry.transform import translation
+
+__all__ = ["pages"]
+
+_SMALL = 2.0  # height of the numbers at joining crosses, mm
+_MEASURE = "Measure the bars both ways before cutting.", "Measure the bars before cutting."
+_JOIN = "Lay crosses of one number on each other.", "Join equal crosses."
+
+
+@dataclass(frozen=True, slots=True)
+class _Sheet:
+    """What one page shows below its head, and notes its head is to carry, each in wordings, the fullest first."""
+
+    inks: tuple[Ink, ...]
+    notes: tuple[tuple[str, ...], ...] = ()
+    label: str = ""
+
+
+def pages(figures: Sequence[Figure], paper: Paper, settings: PrintSettings) -> tuple[Page, ...]:
+    """The printed pages of ``figures``, all held the same way, the paper as it is or with its sides exchanged.
+
+    A figure that one page can hold is never split; it is turned by 90 degrees, and the page says so, only where it
+    fits in no other way. What no page can hold comes last, in tiles that share ``settings.overlap`` mm, with crosses
+    at the same places of the figure on both. Everything is cut off at the printer margin. A page is labelled with its
+    number, or with the names of figure and tile. DraftError: no figure, or paper too small for the head of a page.
+
+    >>> from patternforge.drawing.model import Dot, Role
+    >>> from patternforge.drawing.paper import A4
+    >>> ring = Figure("ring", "outer", (Dot(Role.OUTLINE, Point(0, 0), 120.0),))
+    >>> [page.label for page in pages([ring, ring, ring], A4, PrintSettings("Rings"))]
+    ['1', '2']
+    """
+    if not figures:
+        raise DraftError("there is no piece to print")
+    chosen = layout(figures, paper, settings)
+    sheets = [*_whole_sheets(chosen), *_tile_sheets(chosen, settings)]
+    heads = [
+        _head(sheet, f"Page {number} of {len(sheets)}", settings) for number, sheet in enumerate(sheets, start=1)
+    ]
+    rows = enumerate(zip(sheets, heads, strict=True), start=1)
+    return tuple(
+        _page(sheet.label or str(number), sheet.inks, head, chosen, settings) for number, (sheet, head) in rows
+    )
+
+
+def _page(label: str, inks: tuple[Ink, ...], head: Head, chosen: Layout, settings: PrintSettings) -> Page:
+    shown = clipped((*inks, *head_inks(head, chosen.area)), chosen.area)
+    paper = chosen.paper
+    return Page(label, paper.width, paper.height, shown, settings.x_correction, settings.y_correction)
+
+
+def _head(sheet: _Sheet, number: str, settings: PrintSettings) -> Head:
+    x, y = settings.x_correction, settings.y_correction
+    correction = "" if x == y == 1 else f", printer correction x {x:g} y {y:g}"
+    imprint = f"{number}. Print at 100 %, not fitted to the page{correction}."
+    return Head(settings.heading, imprint, (_MEASURE, *sheet.notes))
+
+
+def _whole_sheets(chosen: Layout) -> Iterator[_Sheet]:
+    for number in range(chosen.whole_pages):
+        cells = chosen.page(number)
+        names = [cell.figure.name for cell in cells if cell.turned]
+        note = (f"Turned by 90 degrees: {', '.join(names)}.", f"Pieces turned by 90 degrees: {len(names)}.")
+        yield _Sheet(tuple(ink for cell in cells for ink in cell.figure.inks), (note,) if names else ())
+
+
+def _tile_sheets(chosen: Layout, settings: PrintSettings) -> Iterator[_Sheet]:
+    for figure, whole in chosen.grids:
+        inks = (*figure.inks, *crosses(whole, _SMALL))
+        for tile in whole.tiles:
+            part = f"tile {tile.name} of {whole.rows} x {whole.columns}."
+            notes = (f"{figure.name}: {part}", f"Split piece: {part}"), _JOIN
+            shown = (*_on_page(whole, tile, inks, chosen, settings), *_page_map(whole, tile, chosen))
+            yield _Sheet(shown, notes, f"{figure.name} {tile.name}")
+
+
+def _on_page(
+    whole: Grid, tile: Tile, inks: tuple[Ink, ...], chosen: Layout, settings: PrintSettings
+) -> tuple[Ink, ...]:
+    """The tile beside the upright check bars, its upper edge right under the head."""
+    corner = chosen.top_left + Point(UPRIGHT.width + settings.gap, 0)
+    shift = translation(corner.x - tile.window.x0, corner.y - tile.window.y1)
+    return tuple(placed(ink, shift) for ink in tile_inks(whole, tile, inks))
+
+
+def _page_map(whole: Grid, tile: Tile, chosen: Layout) -> tuple[Ink, ...]:
+    area = chosen.area
+    return map_inks(whole, tile, Bounds(area.x1 - MAP.width + 2, area.y1 - MAP.height, area.x1, area.y1))

@@ -1,0 +1,127 @@
+"""One page as PDF operators (ISO 32000-1, 8.4 to 9.4): mm after a single change of coordinates."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from itertools import groupby, pairwise
+from math import ceil, cos, pi, radians, sin, tan
+from unicodedata import normalize
+
+from patternforge.drawing.lettering import letter_strokes, text_width
+from patternforge.drawing.model import Align, Dot, Ink, Page, Role, Stroke, Text
+from patternforge.export.numbers import decimal
+from patternforge.export.pdf_pens import PENS, Pen
+from patternforge.geometry.path import Path
+from patternforge.geometry.point import Point
+from patternforge.geometry.segment import Segment, arc_segment
+
+__all__ = ["POINTS_PER_MM", "content", "layer_name"]
+
+POINTS_PER_MM = 72 / 25.4  # a PDF unit is 1/72 in
+
+_MM = 5  # decimals of a length in mm
+_COURIER = 0.6  # advance of every Courier letter, in heights of the type
+_WIDEST = pi / 4  # turn of one Bezier piece: at a radius of 100 mm it strays 0.4 micrometres
+
+
+def layer_name(role: Role) -> str:
+    """The name under which page content refers to the layer of a role.
+
+    >>> layer_name(Role.HOLE)
+    'stitch_hole'
+    """
+    return role.value.replace(" ", "_")
+
+
+def content(page: Page) -> bytes:
+    """The drawing operators of a page, one marked group for each run of inks of one role.
+
+    DraftError for a text that has no stroke letters.
+
+    >>> content(Page("1", 210.0, 297.0, (Dot(Role.HOLE, Point(5, 5), 1.0),))).splitlines()[1:3]
+    [b'/OC /stitch_hole BDC', b'0.13 w 0 0.2 0.75 RG [] 0 d']
+    """
+    x, y = (decimal(POINTS_PER_MM * factor, 10) for factor in (page.x_factor, page.y_factor))
+    lines = [f"{x} 0 0 {y} 0 0 cm 1 J 1 j"]
+    for role, inks in groupby(page.inks, key=lambda ink: ink.role):
+        lines += [f"/OC /{layer_name(role)} BDC", *_role_lines(PENS[role], inks), "EMC"]
+    return ("\n".join(lines) + "\n").encode("ascii")
+
+
+def _role_lines(pen: Pen, inks: Iterable[Ink]) -> Iterator[str]:
+    yield f"{decimal(pen.width, 3)} w {_numbers(*pen.colour)} RG {_dash(pen.dash)}"
+    for ink in inks:
+        if isinstance(ink, Stroke):
+            yield _path(ink.path)
+        elif isinstance(ink, Dot):
+            yield _path(_circle(ink))
+        else:
+            yield from _text(ink, pen)
+
+
+def _dash(lengths: tuple[float, ...]) -> str:
+    return f"[{_numbers(*lengths)}] 0 d"
+
+
+def _text(text: Text, pen: Pen) -> Iterator[str]:
+    """The letters as solid strokes, and the words unseen over them, to be found and copied."""
+    letters = [_path(letter.path) for letter in letter_strokes(text)]
+    yield from [_dash(()), *letters, _dash(pen.dash)] if pen.dash else letters
+    words = _encoded(text.content)
+    if letters and words:
+        yield _unseen(text, words)
+
+
+def _encoded(words: str) -> str:
+    """The words as a PDF string in WinAnsi, empty when they hold a letter beyond it."""
+    try:
+        return f"<{normalize('NFC', words).encode('cp1252').hex()}>"
+    except UnicodeEncodeError:
+        return ""
+
+
+def _unseen(text: Text, words: str) -> str:
+    """Courier stretched to the width of the strokes: the one base font whose widths need no table."""
+    width = text_width(text.content, text.height)
+    stretch = 100 * width / (_COURIER * text.height * len(text.content))
+    turn = radians(text.angle)
+    back = {Align.LEFT: 0.0, Align.CENTRE: width / 2, Align.RIGHT: width}[text.align]
+    start = text.at - Point(cos(turn), sin(turn)) * back
+    matrix = " ".join(decimal(value, 8) for value in (cos(turn), sin(turn), -sin(turn), cos(turn)))
+    size = f"/F1 {decimal(text.height, _MM)} Tf {decimal(stretch, 3)} Tz"
+    return f"BT 3 Tr {size} {matrix} {_point(start)} Tm {words} Tj ET"
+
+
+def _circle(dot: Dot) -> Path:
+    halves = (arc_segment(dot.centre, dot.diameter / 2, turn, turn + pi) for turn in (0.0, pi))
+    return Path(tuple(halves), closed=True)
+
+
+def _path(path: Path) -> str:
+    steps = [f"{_point(path.start)} m"]
+    steps += [step for segment in path.segments for step in _steps(segment)]
+    if path.closed:
+        steps[-1:] = ["h"] if not path.segments[-1].is_arc else [steps[-1], "h"]
+    return " ".join([*steps, "S"])
+
+
+def _steps(segment: Segment) -> Iterator[str]:
+    if not segment.is_arc:
+        yield f"{_point(segment.end)} l"
+        return
+    count = ceil(abs(segment.sweep) / _WIDEST - 1e-9)
+    marks = [segment.length * i / count for i in range(count + 1)]
+    # Tangent lengths of the Bezier whose middle lies on the arc.
+    handle = 4 / 3 * tan(abs(segment.sweep) / count / 4) * segment.radius
+    for d0, d1 in pairwise(marks):
+        first = segment.point_at(d0) + segment.tangent_at(d0) * handle
+        second = segment.point_at(d1) - segment.tangent_at(d1) * handle
+        yield f"{_point(first)} {_point(second)} {_point(segment.point_at(d1))} c"
+
+
+def _point(p: Point) -> str:
+    return _numbers(p.x, p.y)
+
+
+def _numbers(*values: float) -> str:
+    return " ".join(decimal(value, _MM) for value in values)
