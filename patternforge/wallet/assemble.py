@@ -1,0 +1,154 @@
+"""From a design to its pattern: sizes, body, whole stitches, blanks, holes, flat pieces."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from patternforge.errors import DraftError
+from patternforge.leather.thread import thread_length
+from patternforge.wallet.blank import Blank, PartBlanks
+from patternforge.wallet.body import layer_development
+from patternforge.wallet.flat import Lay, SewnThrough, flat_piece
+from patternforge.wallet.holes import run_holes
+from patternforge.wallet.parts import part_blanks
+from patternforge.wallet.pattern import Development, Pattern, Piece, Seam, SeamHole
+from patternforge.wallet.run import Run, own_run
+from patternforge.wallet.settle import Settled, settled_sizes
+from patternforge.wallet.spec import Across, Design, LayerPart, Part, Stitching
+
+__all__ = ["drafted"]
+
+
+@dataclass(frozen=True, slots=True)
+class _Sewn:
+    """A seam with its holes placed on the assembly."""
+
+    name: str
+    stitching: Stitching
+    margin: float
+    spread: float
+    through: tuple[str, ...]
+    holes: tuple[SeamHole, ...]
+    length: float
+    inner: bool
+
+
+def drafted(design: Design) -> Pattern:
+    """The pattern of a design, drafted for the middle of each leather's thickness.
+
+    DraftError when the design cannot be drafted: nothing joins or holds a part, no room for a seam, no size given.
+    """
+    settled = settled_sizes(design)
+    parts = [part_blanks(settled.design, settled.body, p, settled.spacings[p.name]) for p in settled.design.parts]
+    sewn = (*_declared(settled, parts), *_own(settled.design, parts))
+    pieces = _pieces(settled, parts, sewn)
+    _check_held(design, pieces)
+    return Pattern(
+        design=settled.design,
+        width=settled.body.width,
+        height=settled.body.height,
+        height_sum=settled.height,
+        panels=settled.body.panels,
+        folds=settled.body.folds,
+        pieces=pieces,
+        pockets=tuple(pocket for part in parts for pocket in part.pockets),
+        seams=tuple(_seam(settled.design, seam, pieces) for seam in sewn),
+        adjustments=settled.adjustments,
+    )
+
+
+def _declared(settled: Settled, parts: Sequence[PartBlanks]) -> tuple[_Sewn, ...]:
+    """The seams the design declares, through every part they meet or those it names."""
+    named = list(zip(settled.design.parts, parts, strict=True))
+    seams = []
+    for seam in settled.design.seams:
+        blanks = [b for p, made in named if not seam.through or p.name in seam.through for b in made.blanks]
+        holes, length = _placed(settled.runs[seam.name], blanks)
+        spread = seam.spread if seam.across is Across.EASED else 0.0
+        through = tuple(b.name for b in blanks)
+        seams.append(_Sewn(seam.name, seam.stitching, seam.margin, spread, through, holes, length, False))
+    return tuple(seams)
+
+
+def _own(design: Design, parts: Sequence[PartBlanks]) -> tuple[_Sewn, ...]:
+    """The seams that parts bring with them."""
+    blanks = {blank.name: blank for part in parts for blank in part.blanks}
+    seams = []
+    for run in (run for part in parts for run in part.runs):
+        holes, length = _placed((own_run(run),), [blanks[name] for name in run.through])
+        stitching = replace(run.stitching, pitch=design.stitching.pitch)
+        seams.append(_Sewn(run.name, stitching, run.margin, 0.0, run.through, holes, length, True))
+    return tuple(seams)
+
+
+def _placed(runs: Sequence[Run], blanks: Sequence[Blank]) -> tuple[tuple[SeamHole, ...], float]:
+    """The holes of all runs of a seam, numbered through, and the length sewn in mm."""
+    shapes = [blank.shape for blank in blanks]
+    holes: list[SeamHole] = []
+    length = 0.0
+    for number, run in enumerate(runs, 1):
+        new = run_holes(run, number, len(holes) + 1, shapes)
+        holes += new
+        length += (run.path.length if run.loop else new[-1].along - new[0].along) if new else 0.0
+    return tuple(holes), length
+
+
+def _pieces(settled: Settled, parts: Sequence[PartBlanks], sewn: Sequence[_Sewn]) -> tuple[Piece, ...]:
+    design = settled.design
+    pieces: list[Piece] = []
+    for part, made in zip(design.parts, parts, strict=True):
+        layered = isinstance(part, LayerPart)
+        development = layer_development(settled.body, part) if isinstance(part, LayerPart) else Development()
+        visible = not layered or _is_seen(design, part)
+        for blank in made.blanks:
+            lay = Lay(part.name, len(pieces), development, design.body.turned, visible)
+            pieces.append(flat_piece(blank, lay, settled.body, [_through(seam, blank) for seam in sewn]))
+    return tuple(pieces)
+
+
+def _through(seam: _Sewn, blank: Blank) -> SewnThrough:
+    """The part of a seam that goes through a blank: the holes that lie in its outline."""
+    outline = blank.shape.path
+    here = tuple(h for h in seam.holes if outline.contains(h.at)) if blank.name in seam.through else ()
+    return SewnThrough(seam.name, seam.stitching, seam.spread, here)
+
+
+def _is_seen(design: Design, part: Part) -> bool:
+    """A layer is seen when it is the outermost or the innermost of those on one of its panels."""
+    layers = [p for p in design.parts if isinstance(p, LayerPart)]
+    own = next(p for p in layers if p.name == part.name)
+    on = [[p for p in layers if p.first <= panel <= p.last] for panel in range(own.first, own.last + 1)]
+    return any(own in (here[0], here[-1]) for here in on)
+
+
+def _seam(design: Design, seam: _Sewn, pieces: Sequence[Piece]) -> Seam:
+    """The seam as reported: the pieces it goes through, its spacings and the thread it takes."""
+    stack = dict.fromkeys((hole.index for hole in seam.holes), 0.0)
+    passed = []
+    for piece in pieces:
+        mine = [hole.index for hole in piece.holes if hole.seam == seam.name]
+        if mine:
+            passed.append(piece.name)
+        for index in mine:
+            stack[index] += design.leather(piece.leather).t
+    pairs = [(a, b) for a, b in zip(seam.holes, seam.holes[1:], strict=False) if a.run == b.run]
+    spacings = tuple(b.along - a.along for a, b in pairs)
+    return Seam(
+        name=seam.name,
+        stitching=seam.stitching,
+        margin=seam.margin,
+        holes=seam.holes,
+        pieces=tuple(passed),
+        length=seam.length,
+        spacings=spacings,
+        thread=thread_length(spacings, [stack[a.index] for a, _ in pairs], seam.stitching.tails),
+        inner=seam.inner,
+    )
+
+
+def _check_held(design: Design, pieces: Sequence[Piece]) -> None:
+    """DraftError for a piece that no seam goes through, unless it is the only one."""
+    loose = [piece.name for piece in pieces if not piece.holes]
+    if loose and len(pieces) > 1:
+        raise DraftError(f"{design.file}: no seam holds {', '.join(loose)}")

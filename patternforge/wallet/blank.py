@@ -1,0 +1,44 @@
+"""Blanks: pieces as they lie on the assembly, before development, mirror and holes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from patternforge.geometry.path import Path
+from patternforge.wallet.outline import Shape
+from patternforge.wallet.pattern import Pocket
+from patternforge.wallet.spec import Edge, Side, Stitching
+
+__all__ = ["Blank", "InnerRun", "PartBlanks"]
+
+
+@dataclass(frozen=True, slots=True)
+class Blank:
+    """One piece on the assembly; ``level`` orders the blanks of a part from the outside in."""
+
+    name: str
+    leather: str
+    shape: Shape
+    showing: Side
+    panels: tuple[int, ...]
+    trims: tuple[tuple[Edge, float], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class InnerRun:
+    """A seam a part brings with it: its path on the assembly and the pieces and parts it may pass."""
+
+    name: str
+    path: Path
+    through: tuple[str, ...]
+    stitching: Stitching
+    margin: float
+
+
+@dataclass(frozen=True, slots=True)
+class PartBlanks:
+    """All that one part yields: its blanks from the outside in, its room for items, its own seams."""
+
+    blanks: tuple[Blank, ...]
+    pockets: tuple[Pocket, ...]
+    runs: tuple[InnerRun, ...]

@@ -1,0 +1,117 @@
+"""The body: how wide each panel and fold zone is, how long each layer runs through each fold."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+from patternforge.errors import DraftError
+from patternforge.leather.closing import Closing, closing
+from patternforge.leather.fold import arc_length, eased_length, inside_radius
+from patternforge.wallet.pattern import Development, DraftedFold, DraftedPanel, FoldLayer, Sum, Term
+from patternforge.wallet.spec import Design, LayerPart
+from patternforge.wallet.stacks import Ply, inside_of, outside_of, panel_plies
+
+__all__ = ["Body", "drafted_body", "fold_layers", "layer_development"]
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """The row of panels and fold zones on the assembly, ``width`` x ``height`` mm."""
+
+    panels: tuple[DraftedPanel, ...]
+    folds: tuple[DraftedFold, ...]
+    width: float
+    height: float
+    corner: float
+
+
+def drafted_body(design: Design, widths: tuple[Sum, ...], height: float) -> Body:
+    """The body whose panels have these widths; a fold zone on the assembly is as wide as its innermost layer is long.
+
+    DraftError when no layer crosses a fold.
+    """
+    folds, panels, x = [], [], 0.0
+    plies = tuple(panel_plies(design, panel) for panel in range(len(widths)))
+    order = closed(design)
+    for index, width in enumerate(widths):
+        panels.append(DraftedPanel(design.body.panels[index].name, x, x + width.value, width))
+        x += width.value
+        if index < len(design.body.folds):
+            layers = fold_layers(design, index, plies, order)
+            zone = min(layers, key=lambda layer: layer.gap.value).flat_length
+            spec = design.body.folds[index]
+            folds.append(DraftedFold(index + 1, spec.angle, spec.compensation, spec.relief, x, x + zone, layers))
+            x += zone
+    return Body(tuple(panels), tuple(folds), x, height, design.body.corner)
+
+
+def closed(design: Design) -> Closing:
+    """The closing of the design's panels."""
+    return closing(len(design.body.panels), [fold.angle for fold in design.body.folds], design.body.closing)
+
+
+def fold_layers(
+    design: Design, fold: int, plies: tuple[tuple[Ply, ...], ...], order: Closing
+) -> tuple[FoldLayer, ...]:
+    """Every layer that crosses fold ``fold`` (0-based), from the outside in, with its gap, radius and lengths.
+
+    Flat length: angle x (r + k t), r = max(gap / 2, min_radius x t); eased by the fold's compensation.
+    """
+    crossing = [
+        part for part in design.parts if isinstance(part, LayerPart) and part.first <= fold and part.last >= fold + 1
+    ]
+    if not crossing:
+        raise DraftError(f"{design.file}: fold {fold + 1} is crossed by no layer, so nothing joins its panels")
+    true = [_true_layer(design, part, fold, plies, crossing, order) for part in crossing]
+    innermost = min(true, key=lambda layer: layer.gap.value).true_length
+    c = design.body.folds[fold].compensation
+    return tuple(replace(layer, flat_length=eased_length(layer.true_length, innermost, c)) for layer in true)
+
+
+def _true_layer(
+    design: Design,
+    part: LayerPart,
+    fold: int,
+    plies: tuple[tuple[Ply, ...], ...],
+    crossing: list[LayerPart],
+    order: Closing,
+) -> FoldLayer:
+    angle = design.body.folds[fold].angle
+    leather = design.leather(part.leather)
+    flat = abs(angle) == 180
+    gap = _gap(part, fold, plies, angle, order) if flat else _corner_gap(design, part, crossing, angle)
+    radius = inside_radius(gap.value, leather.t, leather.min_radius)
+    length = arc_length(math.radians(abs(angle)), radius, leather.t, leather.neutral)
+    return FoldLayer(part.name, gap, radius, length, length)
+
+
+def _gap(part: LayerPart, fold: int, plies: tuple[tuple[Ply, ...], ...], angle: float, order: Closing) -> Sum:
+    between = inside_of if angle > 0 else outside_of
+    name = f"gap of {part.name} at fold {fold + 1}"
+    own = (*between(plies[fold], part.name), *between(plies[fold + 1], part.name))
+    folded_in = tuple(
+        Term(f"panel {placed.panel + 1} folded in", sum(ply.term.value for ply in plies[placed.panel]))
+        for placed in order.between[fold]
+    )
+    return Sum(name, (*own, *folded_in))
+
+
+def _corner_gap(design: Design, part: LayerPart, crossing: list[LayerPart], angle: float) -> Sum:
+    """At a corner nothing but the crossing layers stands in the bend, each on both flanks."""
+    at = crossing.index(part)
+    inner = crossing[at + 1 :] if angle > 0 else crossing[:at]
+    terms = (Term(f"2 x {p.name}", 2 * design.leather(p.leather).t) for p in inner)
+    return Sum(f"gap of {part.name} at a corner", tuple(terms))
+
+
+def layer_development(body: Body, part: LayerPart) -> Development:
+    """The development of a layer: identity on its first panel, its own flat length in every fold zone after."""
+    breaks: list[tuple[float, float]] = []
+    shift = 0.0
+    for fold in body.folds[part.first : part.last]:
+        flat = next(layer.flat_length for layer in fold.layers if layer.part == part.name)
+        breaks.append((fold.x0, fold.x0 + shift))
+        shift += flat - (fold.x1 - fold.x0)
+        breaks.append((fold.x1, fold.x1 + shift))
+    return Development(tuple(breaks))

@@ -1,0 +1,164 @@
+"""Blanks laid flat: developed through every fold, turned showing face up, holed."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from patternforge.errors import DraftError
+from patternforge.geometry.path import Path, polyline
+from patternforge.geometry.point import Point
+from patternforge.geometry.segment import Segment
+from patternforge.geometry.transform import Transform, flipped_x, identity, rotation, translation
+from patternforge.wallet.blank import Blank
+from patternforge.wallet.body import Body
+from patternforge.wallet.outline import Shape
+from patternforge.wallet.pattern import Development, DraftedFold, EdgeRole, Hole, Piece, Placement, SeamHole
+from patternforge.wallet.spec import HoleShape, Side, Stitching
+
+__all__ = ["Lay", "SewnThrough", "flat_piece", "slit_axis", "spread_development"]
+
+_STRETCHED = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class SewnThrough:
+    """The holes of one seam that go through a piece, and how far beyond a fold zone the seam may stretch, mm."""
+
+    name: str
+    stitching: Stitching
+    spread: float
+    holes: tuple[SeamHole, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Lay:
+    """How the pieces of a part are laid flat: place from the outside in, development, turned row, seen or hidden."""
+
+    part: str
+    level: int
+    development: Development
+    turned: bool
+    visible: bool
+
+
+def flat_piece(blank: Blank, lay: Lay, body: Body, seams: Sequence[SewnThrough]) -> Piece:
+    """The piece of a blank with the holes of the seams that go through it.
+
+    DraftError when an arc of its outline lies in a stretched fold zone.
+    """
+    developed = _developed(blank, lay.development)
+    turn = _face_up(blank.showing, lay.turned)
+    bounds = turn.path(developed.path).bounds
+    placement = Placement(lay.development, turn.then(translation(-bounds.x0, -bounds.y0)), blank.panels)
+    path, edges = _counter_clockwise(placement.onto_piece.path(developed.path), developed.edges)
+    folds = [fold for fold in body.folds if {fold.number - 1, fold.number} <= set(blank.panels)]
+    return Piece(
+        name=blank.name,
+        part=lay.part,
+        leather=blank.leather,
+        showing=blank.showing,
+        visible=lay.visible,
+        level=lay.level,
+        outline=path,
+        edges=edges,
+        openings=(),
+        holes=tuple(hole for seam in seams for hole in _holes(seam, placement)),
+        fold_lines=tuple(line for fold in folds for line in _fold_lines(fold, developed.path, placement)),
+        placement=placement,
+        trims=blank.trims,
+    )
+
+
+def slit_axis(hole: SeamHole, stitching: Stitching) -> float:
+    """Degrees of a slit's long axis on the assembly: its slant is told as seen from the outside, so it turns over."""
+    slant = stitching.hole.slant if stitching.hole.shape is HoleShape.SLIT else 0.0
+    return hole.heading - slant
+
+
+def spread_development(development: Development, spread: float) -> Development:
+    """The development of an eased seam: the stretch of each fold zone shared out ``spread`` mm to either side."""
+    sides = (-spread, spread)
+    return Development(tuple((x + sides[i % 2], f + sides[i % 2]) for i, (x, f) in enumerate(development.breaks)))
+
+
+def _face_up(showing: Side, turned: bool) -> Transform:
+    turn = rotation(-90) if turned else identity()
+    return turn.then(flipped_x()) if showing is Side.OUTSIDE else turn
+
+
+def _developed(blank: Blank, development: Development) -> Shape:
+    segments: list[Segment] = []
+    edges: list[EdgeRole] = []
+    for segment, role in zip(blank.shape.path.segments, blank.shape.edges, strict=True):
+        laid = _arc(blank.name, segment, development) if segment.is_arc else _line(segment, development)
+        segments += laid
+        edges += [role] * len(laid)
+    return Shape(Path(_chained(segments), True), tuple(edges))
+
+
+def _chained(segments: list[Segment]) -> tuple[Segment, ...]:
+    """Segments whose ends meet to the last bit: each starts where the one before it ends."""
+    return tuple(Segment(segments[i - 1].end, s.end, s.bulge) for i, s in enumerate(segments))
+
+
+def _arc(name: str, arc: Segment, development: Development) -> list[Segment]:
+    bounds = arc.bounds
+    grown = development.flat(bounds.x1) - development.flat(bounds.x0) - bounds.width
+    inside = [x for x, _ in development.breaks if bounds.x0 + _STRETCHED < x < bounds.x1 - _STRETCHED]
+    if abs(grown) > _STRETCHED or inside:
+        raise DraftError(f"piece '{name}': an arc of its outline lies in a fold zone, where it would be stretched")
+    return [Segment(_flat(arc.start, development), _flat(arc.end, development), arc.bulge)]
+
+
+def _line(line: Segment, development: Development) -> list[Segment]:
+    """A straight edge; one that slants across the end of a fold zone gets a corner there."""
+    a, b = line.start, line.end
+    if a.y == b.y or a.x == b.x:
+        return [Segment(_flat(a, development), _flat(b, development))]
+    between = sorted((x for x, _ in development.breaks if min(a.x, b.x) < x < max(a.x, b.x)), reverse=a.x > b.x)
+    stops = [a, *(Point(x, a.y + (b.y - a.y) * (x - a.x) / (b.x - a.x)) for x in between), b]
+    laid = [_flat(p, development) for p in stops]
+    return [Segment(p, q) for p, q in pairwise(laid)]
+
+
+def _flat(point: Point, development: Development) -> Point:
+    return Point(development.flat(point.x), point.y)
+
+
+def _counter_clockwise(path: Path, edges: tuple[EdgeRole, ...]) -> tuple[Path, tuple[EdgeRole, ...]]:
+    return (path, edges) if path.is_ccw else (path.reversed(), edges[::-1])
+
+
+def _holes(seam: SewnThrough, placement: Placement) -> list[Hole]:
+    development = spread_development(placement.development, seam.spread)
+    onto = placement.onto_piece
+    return [
+        Hole(
+            seam.name,
+            hole.index,
+            onto.point(Point(development.flat(hole.at.x), hole.at.y)),
+            onto.angle(slit_axis(hole, seam.stitching)),
+        )
+        for hole in seam.holes
+    ]
+
+
+def _fold_lines(fold: DraftedFold, outline: Path, placement: Placement) -> list[Path]:
+    """The two tangents of a fold, drawn where they lie within the piece."""
+    lines = []
+    for x in (fold.x0, fold.x1):
+        flat = placement.development.flat(x)
+        bounds = outline.bounds
+        ys = sorted(y for segment in outline.segments for y in _heights(segment, flat))
+        low, high = (ys[0], ys[-1]) if len(ys) > 1 else (bounds.y0, bounds.y1)
+        lines.append(polyline([placement.onto_piece.point(Point(flat, y)) for y in (low, high)]))
+    return lines
+
+
+def _heights(segment: Segment, x: float) -> list[float]:
+    a, b = segment.start, segment.end
+    if a.x == b.x or not min(a.x, b.x) <= x <= max(a.x, b.x):
+        return []
+    return [a.y + (b.y - a.y) * (x - a.x) / (b.x - a.x)]

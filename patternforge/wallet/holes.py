@@ -1,0 +1,61 @@
+"""Stitch holes: placed once in assembly space, tied at ends, corners, folds and at every edge a seam passes over."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from patternforge.geometry.path import Path
+from patternforge.geometry.point import Bounds
+from patternforge.geometry.segment import intersections
+from patternforge.geometry.spacing import Anchor, AnchorKind, even_positions
+from patternforge.wallet.outline import Shape
+from patternforge.wallet.pattern import SeamHole
+from patternforge.wallet.run import Run
+
+__all__ = ["crossings", "run_holes"]
+
+_SAME_PLACE = 1e-6
+
+
+def run_holes(run: Run, number: int, first_index: int, shapes: Sequence[Shape]) -> tuple[SeamHole, ...]:
+    """The holes of a run; every edge of ``shapes`` it passes over lies midway between two of them."""
+    anchors = _merged(run.anchors, crossings(run.path, shapes))
+    positions = even_positions(anchors, run.pitch).positions
+    if run.loop and len(positions) > 1:
+        positions = positions[:-1]
+    return tuple(
+        SeamHole(first_index + i, number, d, run.path.point_at(d), _heading(run.path, d))
+        for i, d in enumerate(positions)
+    )
+
+
+def crossings(path: Path, shapes: Sequence[Shape]) -> tuple[float, ...]:
+    """Where a path passes over the outlines, mm along it, rising, each place once."""
+    places: list[float] = []
+    walked = 0.0
+    for segment in path.segments:
+        bounds = segment.bounds
+        for shape in shapes:
+            for edge in shape.path.segments:
+                if _may_meet(bounds, edge.bounds):
+                    places += [walked + segment.nearest(p) for p in intersections(segment, edge)]
+        walked += segment.length
+    places.sort()
+    return tuple(d for i, d in enumerate(places) if i == 0 or d - places[i - 1] > _SAME_PLACE)
+
+
+def _may_meet(a: Bounds, b: Bounds) -> bool:
+    return a.x0 <= b.x1 and b.x0 <= a.x1 and a.y0 <= b.y1 and b.y0 <= a.y1
+
+
+def _merged(ties: Sequence[Anchor], places: Sequence[float]) -> list[Anchor]:
+    """Ties and crossings in order along the run; a crossing on a tie gives way to it."""
+    free = [d for d in places if all(abs(d - tie.at) > _SAME_PLACE for tie in ties)]
+    inside = [d for d in free if ties[0].at < d < ties[-1].at]
+    return sorted([*ties, *(Anchor(d, AnchorKind.BETWEEN) for d in inside)], key=lambda anchor: anchor.at)
+
+
+def _heading(path: Path, d: float) -> float:
+    tangent = path.tangent_at(d)
+    return math.degrees(math.atan2(tangent.y, tangent.x))

@@ -1,0 +1,187 @@
+"""The layer: covers whole panels and the folds between; a lowered edge makes a pocket with the layer outside it."""
+
+from __future__ import annotations
+
+import math
+
+from patternforge.geometry.point import Point
+from patternforge.geometry.transform import flipped_y
+from patternforge.wallet.blank import Blank, PartBlanks
+from patternforge.wallet.body import Body
+from patternforge.wallet.frame import inner_margin, opposite, seam_along
+from patternforge.wallet.outline import Corner, Shape, shape
+from patternforge.wallet.pattern import EdgeRole, Pocket
+from patternforge.wallet.spec import Design, Edge, Held, LayerPart, Side
+from patternforge.wallet.stacks import held_panels
+
+__all__ = ["layer_blanks", "layer_extent"]
+
+_QUARTER = math.tan(math.pi / 8)
+
+
+def layer_blanks(design: Design, body: Body, part: LayerPart) -> PartBlanks:
+    """The one blank of a layer and the room between it and the layer outside it."""
+    showing = part.showing or (Side.OUTSIDE if _is_outermost(design, part) else Side.INSIDE)
+    panels = tuple(range(part.first, part.last + 1))
+    blank = Blank(part.name, part.leather, _shape(design, body, part), showing, panels, part.trim)
+    held = tuple(_held(design, body, part, held) for held in part.holds)
+    return PartBlanks((blank,), held, ())
+
+
+def layer_extent(body: Body, part: LayerPart) -> tuple[float, float]:
+    """Assembly x of a layer's left and right edges: body edges, or its relief short of a fold it does not cross."""
+    x0, x1 = body.panels[part.first].x0, body.panels[part.last].x1
+    if part.first > 0:
+        x0 += body.folds[part.first - 1].relief
+    if part.last < len(body.panels) - 1:
+        x1 -= body.folds[part.last].relief
+    return x0, x1
+
+
+def _is_outermost(design: Design, part: LayerPart) -> bool:
+    at = design.parts.index(part)
+    panels = range(part.first, part.last + 1)
+    return not any(
+        isinstance(other, LayerPart) and set(panels) & set(range(other.first, other.last + 1))
+        for other in design.parts[:at]
+    )
+
+
+def _shape(design: Design, body: Body, part: LayerPart) -> Shape:
+    x0, x1 = layer_extent(body, part)
+    trim = dict(part.trim)
+    bounds = {
+        Edge.LEFT: x0 - trim.get(Edge.LEFT, 0.0),
+        Edge.RIGHT: x1 + trim.get(Edge.RIGHT, 0.0),
+        Edge.BOTTOM: -trim.get(Edge.BOTTOM, 0.0),
+        Edge.TOP: body.height + trim.get(Edge.TOP, 0.0),
+    }
+    roles = {edge: _role(design, part, edge) for edge in Edge}
+    corners = _corners(body, part, bounds, roles)
+    return shape(corners)
+
+
+def _role(design: Design, part: LayerPart, edge: Edge) -> EdgeRole:
+    if part.drop > 0 and edge is part.opening:
+        return EdgeRole.MOUTH
+    if dict(part.trim).get(edge):
+        return EdgeRole.TRIMMED
+    at_fold = (edge is Edge.LEFT and part.first > 0) or (
+        edge is Edge.RIGHT and part.last < len(design.body.panels) - 1
+    )
+    return EdgeRole.SEWN if seam_along(design, edge, part.name) and not at_fold else EdgeRole.RAW
+
+
+def _corners(body: Body, part: LayerPart, bounds: dict[Edge, float], roles: dict[Edge, EdgeRole]) -> list[Corner]:
+    """Corners counter-clockwise from the lower left, each with the edge that leaves it."""
+    left, right, bottom, top = (bounds[e] for e in (Edge.LEFT, Edge.RIGHT, Edge.BOTTOM, Edge.TOP))
+    sides = [
+        (Edge.BOTTOM, Point(left, bottom), Edge.LEFT),
+        (Edge.RIGHT, Point(right, bottom), Edge.BOTTOM),
+        (Edge.TOP, Point(right, top), Edge.RIGHT),
+        (Edge.LEFT, Point(left, top), Edge.TOP),
+    ]
+    corners: list[Corner] = []
+    for leaving, at, arriving in sides:
+        radius = body.corner if _at_body_corner(body, part, at) else 0.0
+        corners += _lowered_corner(at, radius, arriving, leaving, part, roles)
+        if part.notch > 0 and leaving in (Edge.BOTTOM, Edge.TOP):
+            corners += _notches(body, part, leaving, corners[-1].at.y, roles[leaving])
+    return corners
+
+
+def _at_body_corner(body: Body, part: LayerPart, at: Point) -> bool:
+    inside = body.width / 2
+    return part.first == 0 if at.x < inside else part.last == len(body.panels) - 1
+
+
+def _lowered_corner(
+    at: Point, radius: float, arriving: Edge, leaving: Edge, part: LayerPart, roles: dict[Edge, EdgeRole]
+) -> list[Corner]:
+    """One corner of the layer; beside a lowered edge the body's rounding is cut where the edge meets it."""
+    opening, drop = part.opening, part.drop
+    if drop <= 0 or opening not in (arriving, leaving):
+        return [Corner(at, radius, 0.0, roles[leaving])]
+    into = _inward(opening) * drop
+    if drop >= radius:
+        return [Corner(at + into, 0.0, 0.0, roles[leaving])]
+    rest = radius - drop
+    inset = radius - math.sqrt(radius * radius - rest * rest)
+    bulge = math.tan(math.asin(rest / radius) / 4)
+    other = leaving if opening is arriving else arriving
+    on_opening = at + into + _inward(other) * inset
+    on_side = at + _inward(opening) * radius
+    if opening is arriving:
+        return [Corner(on_opening, 0.0, bulge), Corner(on_side, 0.0, 0.0, roles[leaving])]
+    return [Corner(on_side, 0.0, bulge), Corner(on_opening, 0.0, 0.0, roles[leaving])]
+
+
+def _inward(edge: Edge) -> Point:
+    return {
+        Edge.LEFT: Point(1.0, 0.0),
+        Edge.RIGHT: Point(-1.0, 0.0),
+        Edge.BOTTOM: Point(0.0, 1.0),
+        Edge.TOP: Point(0.0, -1.0),
+    }[edge]
+
+
+def _notches(body: Body, part: LayerPart, edge: Edge, y: float, role: EdgeRole) -> list[Corner]:
+    """Relief notches: a quarter circle on each panel, straight across the zone, so no arc is ever stretched."""
+    depth, corners = part.notch, []
+    for fold in body.folds[part.first : part.last]:
+        corners += [
+            Corner(Point(fold.x0 - depth, y), 0.0, -_QUARTER, EdgeRole.RAW),
+            Corner(Point(fold.x0, y + depth), 0.0, 0.0, EdgeRole.RAW),
+            Corner(Point(fold.x1, y + depth), 0.0, -_QUARTER, EdgeRole.RAW),
+            Corner(Point(fold.x1 + depth, y), 0.0, 0.0, role),
+        ]
+    if edge is Edge.BOTTOM:
+        return corners
+    flip = flipped_y(y)
+    mirrored = [flip.point(c.at) for c in reversed(corners)]
+    bulges = [-_QUARTER, 0.0, -_QUARTER, 0.0] * (len(corners) // 4)
+    edge_roles = [EdgeRole.RAW, EdgeRole.RAW, EdgeRole.RAW, role] * (len(corners) // 4)
+    return [Corner(p, 0.0, b, r) for p, b, r in zip(mirrored, bulges, edge_roles, strict=True)]
+
+
+def _held(design: Design, body: Body, part: LayerPart, held: Held) -> Pocket:
+    """The room of a held item: pushed home against the side opposite the opening, in the middle along the mouth."""
+    item = design.item(held.content)
+    panels = held_panels(part)
+    if part.opening in (Edge.LEFT, Edge.RIGHT):
+        x0 = _home(design, body, part, item.height)
+        y0 = (body.height - item.length) / 2
+        box = (x0, y0, x0 + item.height, y0 + item.length)
+    else:
+        left, right = layer_extent(body, part)
+        x0 = (left + right - item.length) / 2
+        margin = _floor_margin(design, part)
+        y0 = margin if part.opening is Edge.TOP else body.height - margin - item.height
+        box = (x0, y0, x0 + item.length, y0 + item.height)
+    return Pocket(
+        part=part.name,
+        piece=part.name,
+        content=held.content,
+        count=held.count,
+        panel=panels[0],
+        opening=part.opening,
+        box=box,
+        show=0.0,
+        ease=0.0,
+        panels=panels,
+        held=True,
+    )
+
+
+def _home(design: Design, body: Body, part: LayerPart, size: float) -> float:
+    """Left end of an item that goes in sideways: it stops at the far seam, or at the relief of the panel's fold."""
+    panel = body.panels[held_panels(part)[0]]
+    if part.opening is Edge.LEFT:
+        at_fold = part.first < len(body.folds)
+        return panel.x1 - (body.folds[part.first].relief if at_fold else _floor_margin(design, part)) - size
+    return panel.x0 + (body.folds[part.last - 1].relief if part.last > 0 else _floor_margin(design, part))
+
+
+def _floor_margin(design: Design, part: LayerPart) -> float:
+    seam = seam_along(design, opposite(part.opening), part.name)
+    return seam.margin if seam else inner_margin(design)

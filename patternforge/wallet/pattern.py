@@ -1,0 +1,279 @@
+"""What drafting yields: flat pieces with their holes and placements, folds with their lengths, seams with their runs.
+
+Two spaces meet here. The *assembly* is the wallet laid open seen from the inside (x across the folds, y along
+them). A *piece* lies flat with its showing face up, its lower left corner at the origin. ``Placement`` leads from
+the one to the other and back.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from dataclasses import dataclass
+from enum import StrEnum
+
+from patternforge.geometry.path import Path
+from patternforge.geometry.point import Point
+from patternforge.geometry.transform import Transform
+from patternforge.wallet.spec import Design, Edge, Side, Stitching
+
+__all__ = [
+    "Adjustment",
+    "Development",
+    "DraftedFold",
+    "DraftedPanel",
+    "EdgeRole",
+    "FoldLayer",
+    "Hole",
+    "Pattern",
+    "Piece",
+    "Pocket",
+    "Seam",
+    "SeamHole",
+    "Sum",
+    "Term",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """One named share of a derived size, mm."""
+
+    label: str
+    value: float
+
+
+@dataclass(frozen=True, slots=True)
+class Sum:
+    """A derived size with the terms it is the sum of.
+
+    >>> Sum("width", (Term("card", 85.6), Term("ease", 2.5))).value
+    88.1
+    """
+
+    name: str
+    terms: tuple[Term, ...]
+
+    @property
+    def value(self) -> float:
+        """The size itself, mm."""
+        return sum(term.value for term in self.terms)
+
+
+class EdgeRole(StrEnum):
+    """What an edge of a piece is."""
+
+    RAW = "raw"
+    MOUTH = "mouth"
+    SEWN = "sewn"
+    TRIMMED = "trimmed"
+
+
+@dataclass(frozen=True, slots=True)
+class Development:
+    """The piecewise linear map of one layer: assembly x to flat x, unit slope on panels, stretched in fold zones.
+
+    ``breaks`` are (assembly x, flat x) pairs in rising order, two for each fold zone; beyond them the slope is 1.
+
+    >>> Development(((10.0, 10.0), (12.0, 16.0))).flat(20.0)
+    24.0
+    """
+
+    breaks: tuple[tuple[float, float], ...] = ()
+
+    def flat(self, x: float) -> float:
+        """Flat x of an assembly x, mm."""
+        return _mapped(x, self.breaks)
+
+    def assembly(self, x: float) -> float:
+        """Assembly x of a flat x, mm; the inverse of ``flat``."""
+        return _mapped(x, tuple((flat, at) for at, flat in self.breaks))
+
+
+def _mapped(x: float, breaks: tuple[tuple[float, float], ...]) -> float:
+    if not breaks:
+        return x
+    index = bisect_right([source for source, _ in breaks], x)
+    if index == 0 or index == len(breaks):
+        source, target = breaks[min(index, len(breaks) - 1)]
+        return target + (x - source)
+    (s0, t0), (s1, t1) = breaks[index - 1], breaks[index]
+    return t0 + (x - s0) * (t1 - t0) / (s1 - s0)
+
+
+@dataclass(frozen=True, slots=True)
+class Placement:
+    """How a piece lies on the assembly: ``onto_piece`` after ``development`` leads from the assembly to the piece."""
+
+    development: Development
+    onto_piece: Transform
+    panels: tuple[int, ...]
+
+    def to_piece(self, point: Point) -> Point:
+        """The piece point of an assembly point."""
+        return self.onto_piece.point(Point(self.development.flat(point.x), point.y))
+
+    def to_assembly(self, point: Point) -> Point:
+        """The assembly point of a piece point."""
+        flat = self.onto_piece.inverse().point(point)
+        return Point(self.development.assembly(flat.x), flat.y)
+
+
+@dataclass(frozen=True, slots=True)
+class Hole:
+    """A stitch hole of a piece: seam and number say which, ``direction`` is the degrees of a slit's long axis."""
+
+    seam: str
+    index: int
+    at: Point
+    direction: float
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One flat piece, showing face up, lower left of its bounds at the origin, outline counter-clockwise.
+
+    ``edges`` gives the role of each outline segment; ``level`` its place counted from the outside in; ``trims`` how
+    much of an edge (of the assembly view) is cut off after gluing, mm.
+    """
+
+    name: str
+    part: str
+    leather: str
+    showing: Side
+    visible: bool
+    level: int
+    outline: Path
+    edges: tuple[EdgeRole, ...]
+    openings: tuple[Path, ...]
+    holes: tuple[Hole, ...]
+    fold_lines: tuple[Path, ...]
+    placement: Placement
+    trims: tuple[tuple[Edge, float], ...] = ()
+    quantity: int = 1
+
+    @property
+    def width(self) -> float:
+        """Overall width, mm."""
+        return self.outline.bounds.width
+
+    @property
+    def height(self) -> float:
+        """Overall height, mm."""
+        return self.outline.bounds.height
+
+    @property
+    def area(self) -> float:
+        """Area of leather, openings taken out, mm2."""
+        return abs(self.outline.area) - sum(abs(opening.area) for opening in self.openings)
+
+
+@dataclass(frozen=True, slots=True)
+class DraftedPanel:
+    """A panel between its fold tangents (assembly x) or body edges."""
+
+    name: str
+    x0: float
+    x1: float
+    width: Sum
+
+
+@dataclass(frozen=True, slots=True)
+class FoldLayer:
+    """One layer in one fold: what lies between its flanks, its inside radius, its true and its drafted length, mm."""
+
+    part: str
+    gap: Sum
+    radius: float
+    true_length: float
+    flat_length: float
+
+
+@dataclass(frozen=True, slots=True)
+class DraftedFold:
+    """A fold: its zone on the assembly lies between tangents ``x0`` and ``x1``; layers from the outside in."""
+
+    number: int
+    angle: float
+    compensation: float
+    relief: float
+    x0: float
+    x1: float
+    layers: tuple[FoldLayer, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Pocket:
+    """Room for ``count`` of an item: where the item lies on the assembly, in which piece, how it may go in.
+
+    ``box`` is the item's rectangle (x0, y0, x1, y1) when pushed home; ``opening`` the edge it goes in over; ``show``
+    how much of it stands out of the mouth; ``piece`` the wall that holds it in; ``held`` items lie behind a layer.
+    """
+
+    part: str
+    piece: str
+    content: str
+    count: int
+    panel: int
+    opening: Edge
+    box: tuple[float, float, float, float]
+    show: float
+    ease: float
+    panels: tuple[int, ...]
+    held: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class SeamHole:
+    """A hole of a seam in assembly space, its place along the run and the direction of sewing in degrees."""
+
+    index: int
+    run: int
+    along: float
+    at: Point
+    heading: float
+
+
+@dataclass(frozen=True, slots=True)
+class Seam:
+    """A seam as drafted: holes in sewing order; ``spacings`` from hole to hole within each run."""
+
+    name: str
+    stitching: Stitching
+    margin: float
+    holes: tuple[SeamHole, ...]
+    pieces: tuple[str, ...]
+    length: float
+    spacings: tuple[float, ...]
+    thread: float
+    inner: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Adjustment:
+    """A nominal size that moved to meet the stitches, and why."""
+
+    part: str
+    size: str
+    asked: float
+    drafted: float
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """A drafted wallet."""
+
+    design: Design
+    width: float
+    height: float
+    height_sum: Sum
+    panels: tuple[DraftedPanel, ...]
+    folds: tuple[DraftedFold, ...]
+    pieces: tuple[Piece, ...]
+    pockets: tuple[Pocket, ...]
+    seams: tuple[Seam, ...]
+    adjustments: tuple[Adjustment, ...]
+
+    def piece(self, name: str) -> Piece:
+        """The piece of that name; KeyError if there is none."""
+        return {piece.name: piece for piece in self.pieces}[name]

@@ -1,0 +1,198 @@
+"""Runs: the paths a declared seam takes along the body, with the places where its holes are tied down."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from patternforge.errors import DraftError
+from patternforge.geometry.corners import rounded_rectangle
+from patternforge.geometry.path import Path, from_vertices
+from patternforge.geometry.point import Point
+from patternforge.geometry.spacing import Anchor, AnchorKind
+from patternforge.wallet.blank import InnerRun
+from patternforge.wallet.body import Body
+from patternforge.wallet.spec import Across, CornerStyle, Edge, Mode, SeamSpec
+
+__all__ = ["Run", "declared_runs", "own_run"]
+
+_CCW = (Edge.BOTTOM, Edge.RIGHT, Edge.TOP, Edge.LEFT)
+_QUARTER = math.tan(math.pi / 8)
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """An unbroken stretch of a seam; ``anchors`` tie its holes at ends, corners and fold tangents (mm along it)."""
+
+    path: Path
+    anchors: tuple[Anchor, ...]
+    pitch: float
+    loop: bool = False
+
+
+def declared_runs(body: Body, seam: SeamSpec) -> tuple[Run, ...]:
+    """The runs of a seam along the body's edges, broken at folds or eased across them.
+
+    DraftError when its edges do not follow one another, or a fold stands in a corner of the seam.
+    """
+    edges = _ordered(seam)
+    path, corners = _seam_line(body, seam, edges)
+    loop = len(edges) == 4
+    ends = () if loop else (0.0, path.length)
+    ties = sorted([*(Anchor(d, AnchorKind.ON) for d in (*ends, *corners)), *_tangents(body, seam, path)], key=_at)
+    pieces = _broken(body, seam, path, ties)
+    if loop and len(pieces) == 1:
+        return (Run(path, tuple(ties), seam.stitching.pitch, loop=True),)
+    return tuple(_exact(run, seam) if seam.stitching.mode is Mode.IRON else run for run in pieces)
+
+
+def own_run(seam: InnerRun) -> Run:
+    """The run of a seam that a part brings with it; under an iron it is as long as whole pitches allow."""
+    length, pitch = seam.path.length, seam.stitching.pitch
+    if seam.stitching.mode is Mode.IRON and length >= pitch:
+        off = (length - _whole(length, pitch)) / 2
+        path = seam.path.sub(off, length - off)
+    else:
+        path = seam.path
+    return Run(path, (Anchor(0.0, AnchorKind.ON), Anchor(path.length, AnchorKind.ON)), pitch)
+
+
+def _at(anchor: Anchor) -> float:
+    return anchor.at
+
+
+def _ordered(seam: SeamSpec) -> tuple[Edge, ...]:
+    """The edges in counter-clockwise order of travel."""
+    edges = seam.along
+    steps = {(_CCW.index(b) - _CCW.index(a)) % 4 for a, b in pairwise(edges)}
+    if steps <= {1}:
+        return edges
+    if steps <= {3}:
+        return edges[::-1]
+    raise DraftError(f"seam '{seam.name}': its edges must follow one another round the body")
+
+
+def _seam_line(body: Body, seam: SeamSpec, edges: tuple[Edge, ...]) -> tuple[Path, list[float]]:
+    """The path of a seam and where along it the middles of its corners lie; a loop begins and ends at one."""
+    m = seam.margin
+    radius = max(body.corner - m, 0.0) if seam.corners is CornerStyle.ROUNDED else 0.0
+    if 2 * m >= min(body.width, body.height):
+        raise DraftError(f"seam '{seam.name}': a margin of {m:.2f} mm leaves no room on the body")
+    box = (m, m, body.width - m, body.height - m)
+    return _loop(box, radius) if len(edges) == 4 else _rounded(_knots(box, seam, edges), radius)
+
+
+def _corner_points(box: tuple[float, float, float, float]) -> dict[Edge, Point]:
+    """The corner where each edge begins, going counter-clockwise."""
+    x0, y0, x1, y1 = box
+    return dict(zip(_CCW, (Point(x0, y0), Point(x1, y0), Point(x1, y1), Point(x0, y1)), strict=True))
+
+
+def _knots(box: tuple[float, float, float, float], seam: SeamSpec, edges: tuple[Edge, ...]) -> list[Point]:
+    """Start, corners and end of an open seam line."""
+    begins = _corner_points(box)
+    end = seam.margin if seam.end is None else seam.end
+    start = begins[edges[0]] - _heading(edges[0]) * (seam.margin - end)
+    finish = begins[_CCW[(_CCW.index(edges[-1]) + 1) % 4]] + _heading(edges[-1]) * (seam.margin - end)
+    return [start, *(begins[edge] for edge in edges[1:]), finish]
+
+
+def _heading(edge: Edge) -> Point:
+    return {
+        Edge.BOTTOM: Point(1.0, 0.0),
+        Edge.RIGHT: Point(0.0, 1.0),
+        Edge.TOP: Point(-1.0, 0.0),
+        Edge.LEFT: Point(0.0, -1.0),
+    }[edge]
+
+
+def _rounded(knots: list[Point], radius: float) -> tuple[Path, list[float]]:
+    vertices = [(knots[0].x, knots[0].y, 0.0)]
+    corners, length, last = [], 0.0, knots[0]
+    for before, at, after in zip(knots, knots[1:], knots[2:], strict=False):
+        a, b = at - (at - before).unit() * radius, at + (after - at).unit() * radius
+        length += last.distance_to(a)
+        corners.append(length + radius * math.pi / 4)
+        length, last = length + radius * math.pi / 2, b
+        vertices += [(a.x, a.y, _QUARTER), (b.x, b.y, 0.0)] if radius > 0 else [(at.x, at.y, 0.0)]
+    return from_vertices([*vertices, (knots[-1].x, knots[-1].y, 0.0)], closed=False), corners
+
+
+def _loop(box: tuple[float, float, float, float], radius: float) -> tuple[Path, list[float]]:
+    whole = rounded_rectangle(*box, radius)
+    inwards = dict(zip(_CCW, (Point(1, 1), Point(-1, 1), Point(-1, -1), Point(1, -1)), strict=True))
+    off = radius * (1 - math.sqrt(0.5))
+    middles = [whole.nearest(at + inwards[edge] * off) for edge, at in _corner_points(box).items()]
+    start = middles[0] if middles[0] < whole.length - 1e-9 else 0.0
+    path = whole.sub(start, whole.length).joined(whole.sub(0.0, start)) if start > 0 else whole.sub(0.0, whole.length)
+    return path, [*sorted((d - start) % whole.length for d in middles), whole.length]
+
+
+def _tangents(body: Body, seam: SeamSpec, path: Path) -> list[Anchor]:
+    if seam.across is Across.OPEN:
+        return []
+    places = [d for fold in body.folds for x in (fold.x0, fold.x1) for d in _crossings_of_x(path, x)]
+    return [Anchor(d, AnchorKind.BETWEEN) for d in places]
+
+
+def _crossings_of_x(path: Path, x: float) -> list[float]:
+    """Where the level stretches of a path pass x, mm along it."""
+    places, walked = [], 0.0
+    for segment in path.segments:
+        low, high = sorted((segment.start.x, segment.end.x))
+        if not segment.is_arc and low < x < high:
+            places.append(walked + abs(x - segment.start.x))
+        elif segment.is_arc and low < x < high:
+            raise DraftError("a seam's rounded corner stands in a fold")
+        walked += segment.length
+    return places
+
+
+def _broken(body: Body, seam: SeamSpec, path: Path, ties: list[Anchor]) -> list[Run]:
+    if seam.across is Across.EASED or not body.folds:
+        return [Run(path, tuple(ties), seam.stitching.pitch)]
+    gaps = sorted(gap for fold in body.folds for gap in _gaps(path, fold.x0, fold.x1, _stop(seam, fold.relief)))
+    bounds = [0.0, *(d for gap in gaps for d in gap), path.length]
+    runs = []
+    for d0, d1 in zip(bounds[::2], bounds[1::2], strict=True):
+        if d1 - d0 < seam.stitching.pitch:
+            continue
+        inner = [Anchor(t.at - d0, t.kind) for t in ties if d0 + 1e-9 < t.at < d1 - 1e-9]
+        ends = (Anchor(0.0, AnchorKind.ON), *inner, Anchor(d1 - d0, AnchorKind.ON))
+        runs.append(Run(path.sub(d0, d1), ends, seam.stitching.pitch))
+    if not runs:
+        raise DraftError(f"seam '{seam.name}': no stretch of it is long enough for a stitch")
+    return runs
+
+
+def _stop(seam: SeamSpec, relief: float) -> float:
+    """Last hole to fold tangent: as asked, else in line with the seams of pockets that stop at the relief."""
+    return relief + seam.margin if seam.stop is None else seam.stop
+
+
+def _gaps(path: Path, x0: float, x1: float, stop: float) -> list[tuple[float, float]]:
+    low, high = _crossings_of_x(path, x0 - stop), _crossings_of_x(path, x1 + stop)
+    if len(low) != len(high):
+        raise DraftError("a seam begins or ends beside a fold: it cannot stop short of it")
+    ends = sorted([*low, *high])
+    return list(zip(ends[::2], ends[1::2], strict=True))
+
+
+def _exact(run: Run, seam: SeamSpec) -> Run:
+    """A run whose free ends are moved in to whole pitches from its outermost corners."""
+    ons = [a.at for a in run.anchors if a.kind is AnchorKind.ON]
+    if len(run.anchors) != len(ons) or len(ons) < 2:
+        return run
+    pitch = seam.stitching.pitch
+    first, last = (ons[1], ons[-2]) if len(ons) > 2 else (ons[0], ons[0])
+    start = first - _whole(first - ons[0], pitch)
+    end = last + _whole(ons[-1] - last, pitch)
+    kept: Sequence[float] = [start, *(d for d in ons[1:-1]), end]
+    path = run.path.sub(start, end)
+    return Run(path, tuple(Anchor(d - start, AnchorKind.ON) for d in dict.fromkeys(kept)), pitch)
+
+
+def _whole(length: float, pitch: float) -> float:
+    return math.floor(length / pitch + 1e-9) * pitch

@@ -1,0 +1,117 @@
+"""Sizes of the body: as declared, or as large as what the panels hold needs, each with its sum."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from patternforge.errors import DraftError
+from patternforge.wallet.body import closed
+from patternforge.wallet.frame import Border, border, inner_margin, opposite, seam_along
+from patternforge.wallet.parts.slots import clear_need
+from patternforge.wallet.pattern import Sum, Term
+from patternforge.wallet.spec import BankPart, Design, Edge, LayerPart, PocketPart
+from patternforge.wallet.stacks import item_size
+
+__all__ = ["body_height", "panel_widths"]
+
+_SIDEWAYS = (Edge.LEFT, Edge.RIGHT)
+
+
+def panel_widths(design: Design) -> tuple[Sum, ...]:
+    """The width of each panel: as declared, or what its parts need; a panel that covers a folded-in one is longer.
+
+    DraftError when nothing says how wide a panel is.
+    """
+    widths = [_panel_width(design, panel) for panel in range(len(design.body.panels))]
+    order = closed(design)
+    for fold, between in enumerate(order.between):
+        for placed in between:
+            flank = fold if placed.panel < fold else fold + 1
+            need = widths[placed.panel].value + design.body.clearance
+            if design.body.panels[flank].width is None and widths[flank].value < need:
+                widths[flank] = Sum(
+                    f"width of {design.body.panels[flank].name}",
+                    (*widths[placed.panel].terms, Term("clearance of the panel folded in", design.body.clearance)),
+                )
+    return tuple(widths)
+
+
+def body_height(design: Design) -> Sum:
+    """The height of the body: as declared, or the largest that any part needs.
+
+    DraftError when nothing says how high it is.
+    """
+    if design.body.height is not None:
+        return Sum("height", (Term("declared", design.body.height),))
+    needs = [n for part in design.parts for n in _needs(design, part, sideways=False)]
+    return _largest("height", needs, f"{design.file}: nothing in the wallet says how high it is: give body.height")
+
+
+def _panel_width(design: Design, panel: int) -> Sum:
+    spec = design.body.panels[panel]
+    if spec.width is not None:
+        return Sum(f"width of {spec.name}", (Term("declared", spec.width),))
+    parts = (p for p in design.parts if _only_panel(p) == panel)
+    needs = [n for part in parts for n in _needs(design, part, sideways=True)]
+    return _largest(
+        f"width of {spec.name}",
+        needs,
+        f"{design.file}: nothing on panel '{spec.name}' says how wide it is: give it a width",
+    )
+
+
+def _only_panel(part: LayerPart | BankPart | PocketPart) -> int | None:
+    if isinstance(part, LayerPart):
+        return part.first if part.first == part.last else None
+    return part.panel
+
+
+def _largest(name: str, needs: list[tuple[Term, ...]], missing: str) -> Sum:
+    if not needs:
+        raise DraftError(missing)
+    return Sum(name, max(needs, key=lambda terms: sum(t.value for t in terms)))
+
+
+def _needs(design: Design, part: LayerPart | BankPart | PocketPart, *, sideways: bool) -> Iterable[tuple[Term, ...]]:
+    """What a part needs across the folds (``sideways``) or along them."""
+    if isinstance(part, LayerPart):
+        return _held_needs(design, part, sideways)
+    along_mouth = (part.opening in _SIDEWAYS) != sideways
+    return [_across_need(design, part)] if along_mouth else _along_need(design, part)
+
+
+def _across_need(design: Design, part: BankPart | PocketPart) -> tuple[Term, ...]:
+    columns = part.columns if isinstance(part, BankPart) else 1
+    sides = _SIDEWAYS if part.opening not in _SIDEWAYS else (Edge.BOTTOM, Edge.TOP)
+    clear = (Term(label, columns * value) for label, value in clear_need(design, part))
+    borders = (term for edge in sides for term in _border_terms(border(design, part, edge)))
+    return (*clear, *borders)
+
+
+def _along_need(design: Design, part: BankPart | PocketPart) -> list[tuple[Term, ...]]:
+    floor = border(design, part, opposite(part.opening))
+    mouth = border(design, part, part.opening)
+    steps = [Term("steps", (part.slots - 1) * part.step)] if isinstance(part, BankPart) else []
+    deep = item_size(part, design)[1] if isinstance(part, BankPart) else part.depth
+    head = Term("relief", mouth.inset) if mouth.inset else Term("headroom", design.body.headroom)
+    return [(*_border_terms(floor), *steps, Term(f"{part.content} across", deep), head)]
+
+
+def _border_terms(side: Border) -> tuple[Term, ...]:
+    margin = Term(f"margin at the {side.edge.value}", side.margin)
+    return (Term(f"relief at the {side.edge.value}", side.inset), margin) if side.inset else (margin,)
+
+
+def _held_needs(design: Design, part: LayerPart, sideways: bool) -> list[tuple[Term, ...]]:
+    return [_held_need(design, part, held.content, sideways) for held in part.holds]
+
+
+def _held_need(design: Design, part: LayerPart, content: str, sideways: bool) -> tuple[Term, ...]:
+    item = design.item(content)
+    along_mouth = (part.opening in _SIDEWAYS) != sideways
+    if along_mouth:
+        margins = Term("two margins", 2 * inner_margin(design))
+        return (Term(f"{content} length", item.length), Term("ease", design.body.headroom), margins)
+    seam = seam_along(design, opposite(part.opening), part.name)
+    margin = Term("margin", seam.margin if seam else inner_margin(design))
+    return (Term(f"{content} height", item.height), margin, Term("headroom", design.body.headroom))

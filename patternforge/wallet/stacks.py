@@ -1,0 +1,127 @@
+"""Thickness standing over each panel, part by part from the outside in, as the wallet is loaded when it closes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from patternforge.wallet.pattern import Term
+from patternforge.wallet.spec import BankPart, Design, Edge, LayerPart, Part, Side
+
+__all__ = [
+    "Ply",
+    "held_panels",
+    "inside_of",
+    "item_intervals",
+    "item_size",
+    "most_over_each_other",
+    "outside_of",
+    "panel_plies",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Ply:
+    """One thickness over a panel: the part it belongs to, and whether it is that part's leather or what it holds."""
+
+    part: str
+    leather: bool
+    term: Term
+
+
+def panel_plies(design: Design, panel: int) -> tuple[Ply, ...]:
+    """Every thickness over ``panel`` (0-based) from the outside in, mm, contents as the load says."""
+    covering = (part for part in design.parts if panel in _panels(part))
+    return tuple(ply for part in covering for ply in _part_plies(design, part, panel))
+
+
+def inside_of(plies: tuple[Ply, ...], part: str) -> tuple[Term, ...]:
+    """What lies on the inner side of a layer's leather."""
+    return tuple(ply.term for ply in plies[_leather_index(plies, part) + 1 :])
+
+
+def outside_of(plies: tuple[Ply, ...], part: str) -> tuple[Term, ...]:
+    """What lies on the outer side of a layer's leather."""
+    return tuple(ply.term for ply in plies[: _leather_index(plies, part)])
+
+
+def most_over_each_other(intervals: tuple[tuple[float, float], ...]) -> int:
+    """The largest number of intervals that share a stretch of positive length.
+
+    >>> most_over_each_other(((0, 54), (12, 66), (60, 114)))
+    2
+    """
+    starts = [low for low, _ in intervals]
+    return max((sum(low <= at < high for low, high in intervals) for at in starts), default=0)
+
+
+def _panels(part: Part) -> range:
+    if isinstance(part, LayerPart):
+        return range(part.first, part.last + 1)
+    return range(part.panel, part.panel + 1)
+
+
+def _leather_index(plies: tuple[Ply, ...], part: str) -> int:
+    return next(i for i, ply in enumerate(plies) if ply.part == part and ply.leather)
+
+
+def held_panels(part: LayerPart) -> tuple[int, ...]:
+    """The panels a layer's held items lie on: all under a top or bottom opening, else the one at the opening."""
+    if part.opening is Edge.LEFT:
+        return (part.first,)
+    if part.opening is Edge.RIGHT:
+        return (part.last,)
+    return tuple(range(part.first, part.last + 1))
+
+
+def _part_plies(design: Design, part: Part, panel: int) -> tuple[Ply, ...]:
+    own = _leather_ply(design, part)
+    holding = not isinstance(part, LayerPart) or panel in held_panels(part)
+    held = _held_plies(design, part) if holding else ()
+    facing_out = not isinstance(part, LayerPart) and part.facing is Side.OUTSIDE
+    return (own, *held) if facing_out else (*held, own)
+
+
+def _leather_ply(design: Design, part: Part) -> Ply:
+    t = design.leather(part.leather).t
+    if isinstance(part, BankPart):
+        count = most_over_each_other(_bank_leather(design, part))
+        return Ply(part.name, True, Term(f"{count} x {part.name} ({part.leather})", count * t))
+    return Ply(part.name, True, Term(f"{part.name} ({part.leather})", t))
+
+
+def _held_plies(design: Design, part: Part) -> tuple[Ply, ...]:
+    return tuple(Ply(part.name, False, term) for term in _held_terms(design, part) if term.value > 0)
+
+
+def _held_terms(design: Design, part: Part) -> tuple[Term, ...]:
+    load = design.load
+    if isinstance(part, LayerPart):
+        return tuple(_contents(design, held.content, held.count * load.notes) for held in part.holds)
+    if isinstance(part, BankPart):
+        overlapping = most_over_each_other(item_intervals(part, design))
+        return (_contents(design, part.content, overlapping * part.per_slot * load.cards),)
+    return (_contents(design, part.content, part.count * load.cards),)
+
+
+def _contents(design: Design, content: str, count: float) -> Term:
+    return Term(f"{count:g} x {content}", count * design.item(content).thickness)
+
+
+def item_intervals(part: BankPart, design: Design) -> tuple[tuple[float, float], ...]:
+    """Where the items of a bank stand along the way they go in, above the floor of slot 1, mm."""
+    high = item_size(part, design)[1]
+    return tuple((j * part.step, j * part.step + high) for j in range(part.slots))
+
+
+def item_size(part: Part, design: Design) -> tuple[float, float]:
+    """The item of a bank or pocket as (along the mouth, across it), mm."""
+    if isinstance(part, LayerPart):
+        raise TypeError("a layer has no item of its own")
+    item = design.item(part.content)
+    across = (item.length, item.height)
+    return across if part.lying.value == "lying" else (across[1], across[0])
+
+
+def _bank_leather(design: Design, part: BankPart) -> tuple[tuple[float, float], ...]:
+    high = item_size(part, design)[1]
+    return tuple((j * part.step, j * part.step + high - part.show) for j in range(part.slots))
