@@ -39,7 +39,7 @@ def document_bytes(sheet: Sheet, options: DxfOptions) -> bytes:
         space = document.modelspace()
         for ink in inks:
             _add(space, ink, options.version)
-        _set_extent(space, inks)
+        _set_extent(document, inks)
         return _encoded(document)
 
 
@@ -106,12 +106,14 @@ def _vertices(path: Path) -> list[tuple[float, float, float]]:
     return [point for point, after in zip(points, following, strict=True) if point[:2] != after[:2]]
 
 
-def _set_extent(space: Modelspace, inks: list[Stroke | Dot]) -> None:
+def _set_extent(document: Drawing, inks: list[Stroke | Dot]) -> None:
     bounds = extent(inks)
     low = (rounded(bounds.x0, _DECIMALS), rounded(bounds.y0, _DECIMALS))
     high = (rounded(bounds.x1, _DECIMALS), rounded(bounds.y1, _DECIMALS))
-    space.reset_extents((*low, 0.0), (*high, 0.0))
-    space.reset_limits(low, high)
+    document.modelspace().reset_limits(low, high)
+    document.modelspace().reset_extents((*low, 0.0), (*high, 0.0))
+    # The library carries the extents over to the header only if neither corner is the origin.
+    document.header["$EXTMIN"], document.header["$EXTMAX"] = (*low, 0.0), (*high, 0.0)
 
 
 def _encoded(document: Drawing) -> bytes:
