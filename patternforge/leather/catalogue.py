@@ -43,13 +43,11 @@ def _item(group: Mapping[str, Any], entry: Mapping[str, Any]) -> Item:
 
 
 def _outline(entry: Mapping[str, Any]) -> tuple[float, float, float]:
-    match entry["size"]:
-        case [diameter]:
-            return diameter, diameter, diameter / 2
-        case [length, height]:
-            return length, height, entry.get("corner_radius", 0.0)
-        case size:
-            raise ValueError(f"{entry['name']}: size {size} is neither a diameter nor a length and a height")
+    if len(entry["size"]) == 1:
+        (diameter,) = entry["size"]
+        return diameter, diameter, diameter / 2
+    length, height = entry["size"]
+    return length, height, entry.get("corner_radius", 0.0)
 
 
 def _source(group: Mapping[str, Any]) -> str:
