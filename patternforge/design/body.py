@@ -1,0 +1,118 @@
+"""The laid-open body: panels, folds, the order they close in, and what is inside then."""
+
+from __future__ import annotations
+
+import math
+
+from patternforge.design.arithmetic import as_length
+from patternforge.design.entries import Entries, entries
+from patternforge.design.forms import FoldForm, LoadForm
+from patternforge.design.located import Node, Scalar
+from patternforge.design.scope import Scope
+from patternforge.design.values import ANY, POSITIVE, Bounds, count_of, number_of
+from patternforge.design.words import word_advice
+from patternforge.wallet.spec import BodySpec, FoldSpec, Load, PanelSpec
+
+__all__ = ["body", "load_share"]
+
+_MOST_PANELS = 8
+_BODY = BodySpec((), (), ())
+_FOLD = FoldSpec()
+_FULL = Load()
+_SHARE = Bounds(0.0, 1.0)
+
+
+def body(table: Entries) -> BodySpec:
+    """The body that ``table`` declares; its panels are without an entry if they could not be read."""
+    panels = _panels(table)
+    folds = _folds(table)
+    count_holds = _fold_count_holds(table, len(panels), len(folds))
+    return BodySpec(
+        panels=panels,
+        folds=folds,
+        closing=_closing(table, len(folds)) if count_holds else (),
+        height=_size(table, "height"),
+        corner=table.length("corner", _BODY.corner),
+        turned=table.flag("turned", _BODY.turned),
+        clearance=table.length("clearance", _BODY.clearance),
+        headroom=table.length("headroom", _BODY.headroom),
+    )
+
+
+def _panels(table: Entries) -> tuple[PanelSpec, ...]:
+    named = table.named("panels")
+    if table.node("panels") and not named:
+        table.add_fault("panels", "the body has no panels", "name at least one, such as {body: fit}")
+    if len(named) > _MOST_PANELS:
+        table.add_fault("panels", f"the body has {len(named)} panels", f"it may have at most {_MOST_PANELS}")
+    return tuple(PanelSpec(key.text, _width(key, node, table.scope)) for key, node in named)
+
+
+def _width(key: Scalar, node: Node, scope: Scope) -> float | None:
+    what = f"the width of panel '{key.text}'"
+    if not isinstance(node, Scalar) or node.is_blank:
+        scope.leave_open()
+        scope.faults.add(node.at, f"{what} is missing", "write a length, or fit")
+        return math.nan
+    return None if node.text == "fit" else number_of(node, what, scope, as_length, POSITIVE)
+
+
+def _size(table: Entries, key: str) -> float | None:
+    scalar = table.scalar(key)
+    return None if scalar is None or scalar.text == "fit" else table.length(key, bounds=POSITIVE)
+
+
+def _folds(table: Entries) -> tuple[FoldSpec, ...]:
+    return tuple(_fold(node, number, table.scope) for number, node in enumerate(table.row("folds"), start=1))
+
+
+def _fold(node: Node, number: int, scope: Scope) -> FoldSpec:
+    table = entries(node, FoldForm, f"fold {number}", scope)
+    angle = table.angle("angle", _FOLD.angle, Bounds(-180.0, 180.0))
+    if angle == 0:
+        table.add_fault("angle", f"fold {number} is not folded at all", "give an angle from -180 to 180, not 0")
+    compensation = table.number("compensation", _FOLD.compensation, Bounds(0.0, 1.2))
+    return FoldSpec(angle, compensation, table.length("relief", _FOLD.relief))
+
+
+def _fold_count_holds(table: Entries, panels: int, folds: int) -> bool:
+    if not panels or table.is_refused("folds"):
+        return False
+    if folds == panels - 1:
+        return True
+    key = "folds" if "folds" in table.nodes else "panels"
+    what = f"{_counted(panels, 'panel')} and {_counted(folds, 'fold')} do not go together"
+    table.add_fault(key, what, f"give {_counted(panels - 1, 'fold')}, one between each two panels")
+    return False
+
+
+def _counted(number: int, word: str) -> str:
+    return f"{number} {word}" if number == 1 else f"{number} {word}s"
+
+
+def _closing(table: Entries, folds: int) -> tuple[int, ...]:
+    every = tuple(range(1, folds + 1))
+    if "closing" not in table.nodes:
+        return every
+    scalars = table.scalars("closing")
+    before = len(table.scope.faults.found)
+    order = tuple(count_of(scalar, "a fold in 'closing'", table.scope, ANY) for scalar in scalars)
+    is_sound = len(table.scope.faults.found) == before and not table.is_refused("closing")
+    if is_sound and tuple(sorted(order)) != every:
+        said = ", ".join(str(number) for number in order)
+        wanted = ", ".join(str(number) for number in every)
+        table.add_fault("closing", f"'closing' names the folds [{said}]", f"name each of [{wanted}] once")
+    return order
+
+
+def load_share(node: Node | None, scope: Scope) -> Load:
+    """How full the wallet is when it closes true; full if nothing is said."""
+    if node is None:
+        return _FULL
+    if isinstance(node, Scalar) and not node.is_blank:
+        if node.text not in ("full", "empty"):
+            advice = word_advice(node.text, ("full", "empty"))
+            scope.faults.add(node.at, f"'{node.text[:40]}' is no 'load'", f"{advice} or give shares {{cards: 0.5}}")
+        return Load(0.0, 0.0) if node.text == "empty" else _FULL
+    table = entries(node, LoadForm, "'load'", scope)
+    return Load(table.number("cards", _FULL.cards, _SHARE), table.number("notes", _FULL.notes, _SHARE))

@@ -1,0 +1,99 @@
+"""The whole way from text to a resolved design, or to every fault of the file at once."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import PurePath
+from types import MappingProxyType
+
+from patternforge.design.body import body, load_share
+from patternforge.design.entries import Entries, entries
+from patternforge.design.forms import BodyForm, DesignForm, LimitsForm, StitchingForm
+from patternforge.design.located import FaultList, Node
+from patternforge.design.materials import contents, leathers, parameters
+from patternforge.design.parts import PartNames, parts
+from patternforge.design.scope import Kind, Scope
+from patternforge.design.seams import limits, seams, stitching
+from patternforge.design.settings import with_settings
+from patternforge.design.source import located
+from patternforge.leather.catalogue import catalogue
+from patternforge.wallet.spec import Design, Stitching
+
+__all__ = ["load_design"]
+
+_DECLARING = {Kind.LEATHER: "leathers", Kind.CONTENT: "contents", Kind.PARAMETER: "parameters"}
+
+
+def load_design(text: str, file: str, settings: Mapping[str, str] = MappingProxyType({})) -> Design:
+    """The design that ``text`` declares, lengths in mm; ``file`` is the name used in messages.
+
+    ``settings`` replaces the value of a parameter, or the thickness or neutral of a leather, by its name. Raises
+    DesignError with every fault of the text, each with its line and column.
+
+    >>> text = '''
+    ... design: Card sleeve
+    ... leathers: {outer: {thickness: 3-4 oz}}
+    ... contents: {card: id1}
+    ... body: {panels: {front: card.length + 15 mm}}
+    ... parts: [{layer: back, leather: outer}]
+    ... '''
+    >>> load_design(text, "sleeve.yaml").body.panels[0].width
+    100.6
+    >>> load_design(text.replace("15 mm", "15 m"), "sleeve.yaml")
+    Traceback (most recent call last):
+    patternforge.errors.DesignError: sleeve.yaml:5:24: 'm' is not a unit of length; the units are mm, cm, in (or ") and oz
+    """
+    faults = FaultList()
+    root = located(text, file, faults)
+    scope = Scope(faults)
+    if faults.found:
+        scope.leave_open()
+    top = entries(with_settings(root, settings, faults), DesignForm, "the design", scope)
+    design = _design(top, scope, PurePath(file))
+    scope.report_unused()
+    faults.raise_if_any()
+    return design
+
+
+def _design(top: Entries, scope: Scope, file: PurePath) -> Design:
+    named = {kind: top.named(key) for kind, key in _DECLARING.items()}
+    if top.node("leathers") and not named[Kind.LEATHER]:
+        _refuse_empty(top, "leathers", "declare at least one, such as {outer: {thickness: 1.2 mm}}")
+    for kind, entries_of_kind in named.items():
+        for key, _ in entries_of_kind:
+            scope.declare(key.text, kind, key.at)
+    leather = leathers(named[Kind.LEATHER], scope)
+    content = contents(named[Kind.CONTENT], scope, catalogue())
+    parameter = parameters(named[Kind.PARAMETER], scope)
+    spec = body(top.table("body", BodyForm))
+    sewing = stitching(top.table("stitching", StitchingForm), Stitching())
+    names = PartNames()
+    part = parts(_part_nodes(top), tuple(panel.name for panel in spec.panels), names, scope)
+    return Design(
+        name=file.stem,
+        title=top.text("design"),
+        revision=top.text("revision"),
+        notes=top.notes("notes"),
+        file=file.name,
+        parameters=parameter,
+        leathers=leather,
+        contents=content,
+        body=spec,
+        parts=part,
+        seams=seams(top.row("seams"), sewing, names, scope),
+        stitching=sewing,
+        load=load_share(top.node("load"), scope),
+        limits=limits(top.table("limits", LimitsForm)),
+    )
+
+
+def _part_nodes(top: Entries) -> tuple[Node, ...]:
+    nodes = top.row("parts")
+    if not nodes and not top.is_refused("parts"):
+        _refuse_empty(top, "parts", "begin with the outermost, such as - {layer: shell, leather: outer}")
+    return nodes
+
+
+def _refuse_empty(top: Entries, key: str, remedy: str) -> None:
+    top.scope.leave_open()
+    top.add_fault(key, f"the design has no {key}", remedy)

@@ -1,0 +1,212 @@
+"""The text of a design file as located values: a small, strict part of YAML and nothing beyond it.
+
+Scalars stay text: what a value means is decided by the key it stands under, so no word turns into a truth value and
+no digits into an octal or a clock time behind the maker's back. Left out on purpose: anchors, aliases, merge keys,
+tags, further documents, tables deeper than 40 levels.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+import yaml
+
+from patternforge.design.located import At, Entry, FaultList, Lost, Node, Row, Scalar, Table
+from patternforge.design.yaml_faults import syntax_fault
+from patternforge.errors import DesignError, Fault
+
+__all__ = ["decoded", "located"]
+
+_DEEPEST = 40
+_LONGEST_FILE = 1_000_000
+_LONGEST_SHOWN = 40
+_BREAK = re.compile(r"\r\n|\n|\r")
+# What YAML 1.1 calls printable (section 5.1), less the tab and the breaks that editors do not count as lines.
+_UNLAWFUL = re.compile("[^\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]")
+# The compiled scanner where the library has it; both are held to the same faults by the tests.
+_LOADER: type[yaml.SafeLoader] = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+
+
+def decoded(data: bytes, file: str) -> str:
+    """The text in ``data``, which must be UTF-8 (a byte order mark is dropped). DesignError with the place if not.
+
+    >>> decoded(b"design: A", "a.yaml")
+    'design: A'
+    >>> decoded(b"design: A" + bytes([10, 120, 0xE9]), "a.yaml")
+    Traceback (most recent call last):
+    patternforge.errors.DesignError: a.yaml:2:2: byte 0xE9 is not UTF-8 text; save the file as UTF-8
+    """
+    if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
+        raise DesignError([Fault(file, 1, 1, "the file is saved as UTF-16", "save the file as UTF-8")])
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        before = _BREAK.split(error.object[: error.start].decode("utf-8", "replace").removeprefix("\ufeff"))
+        what = f"byte 0x{error.object[error.start]:02X} is not UTF-8 text"
+        raise DesignError([Fault(file, len(before), len(before[-1]) + 1, what, "save the file as UTF-8")]) from None
+
+
+def located(text: str, file: str, faults: FaultList, loader: type[yaml.SafeLoader] = _LOADER) -> Table:
+    """The table that ``text`` holds. Faults that leave the rest readable go to ``faults``; others raise DesignError.
+
+    >>> located("design: no", "a.yaml", FaultList()).get("design").text
+    'no'
+    """
+    _refuse_unlawful_characters(text, file, faults)
+    builder = _Builder(file, faults)
+    try:
+        for event in yaml.parse(text, loader):
+            builder.take(event)
+    except yaml.MarkedYAMLError as error:
+        faults.found.append(syntax_fault(error, text, file))
+        raise DesignError(faults.found) from None
+    if isinstance(builder.root, Table):
+        return builder.root
+    _refuse_root(builder.root, file, faults)
+    raise DesignError(faults.found)
+
+
+def _refuse_root(root: Node | None, file: str, faults: FaultList) -> None:
+    advice = "begin with 'design: name of the wallet'"
+    if isinstance(root, Lost):
+        return
+    if root is None or (isinstance(root, Scalar) and root.is_blank):
+        faults.add(At(file, 1, 1), "the file is empty", advice)
+    else:
+        kind = "a list" if isinstance(root, Row) else "a single text"
+        faults.add(root.at, f"the file holds {kind} where keys with values are wanted", advice)
+
+
+def _refuse_unlawful_characters(text: str, file: str, faults: FaultList) -> None:
+    if len(text) > _LONGEST_FILE:
+        what = f"the file has {len(text)} characters"
+        raise DesignError([Fault(file, 1, 1, what, f"a design has at most {_LONGEST_FILE}")])
+    for number, line in enumerate(_BREAK.split(text), start=1):
+        match = _UNLAWFUL.search(line)
+        if match is None:
+            continue
+        at = At(file, number, match.start() + 1)
+        if match.group() == "\t":
+            faults.add(at, "there is a tab here", "use spaces; YAML takes no tabs for indenting")
+        else:
+            faults.add(at, f"the control character U+{ord(match.group()):04X} cannot stand here", "delete it")
+    faults.raise_if_any()
+
+
+@dataclass(slots=True)
+class _Frame:
+    """A list or table whose end has not come yet; a table's keys and values stand in turn."""
+
+    is_table: bool
+    at: At
+    parts: list[Node] = field(default_factory=list)
+
+
+@dataclass(slots=True)
+class _Builder:
+    """Turns the flat run of events into nodes without recursion."""
+
+    file: str
+    faults: FaultList
+    frames: list[_Frame] = field(default_factory=list)
+    root: Node | None = None
+    documents: int = 0
+
+    def take(self, event: yaml.Event) -> None:
+        """Take the next event; DesignError if the text cannot be read on from here."""
+        if isinstance(event, yaml.DocumentStartEvent):
+            self._open_document(event)
+        elif isinstance(event, yaml.AliasEvent):
+            self.faults.add(
+                self._at(event), f"'*{event.anchor}' refers to another place", "write the value out again"
+            )
+            self._add(Lost(self._at(event)))
+        elif isinstance(event, yaml.ScalarEvent):
+            self._refuse_decoration(event, is_tagged=event.tag is not None)
+            self._add(Scalar(event.value, self._at(event), not event.style))
+        elif isinstance(event, (yaml.MappingStartEvent, yaml.SequenceStartEvent)):
+            self._refuse_decoration(event, is_tagged=event.tag is not None)
+            self._open(event)
+        elif isinstance(event, (yaml.MappingEndEvent, yaml.SequenceEndEvent)):
+            self._close()
+
+    def _at(self, event: yaml.Event) -> At:
+        mark = event.start_mark
+        return At(self.file, mark.line + 1, mark.column + 1) if mark else At(self.file, 1, 1)
+
+    def _open_document(self, event: yaml.Event) -> None:
+        self.documents += 1
+        if self.documents > 1:
+            self.faults.add(self._at(event), "a second document begins here", "keep one design in one file")
+            raise DesignError(self.faults.found)
+
+    def _refuse_decoration(self, event: yaml.NodeEvent, is_tagged: bool) -> None:
+        if event.anchor is not None:
+            what = f"'&{event.anchor}' names this value for use elsewhere"
+            self.faults.add(self._at(event), what, "leave it out; use a parameter for a number used twice")
+        if is_tagged:
+            self.faults.add(self._at(event), "a tag (!) stands before this value", "leave it out")
+
+    def _open(self, event: yaml.Event) -> None:
+        if len(self.frames) >= _DEEPEST:
+            self.faults.add(
+                self._at(event), f"brackets and lists go more than {_DEEPEST} levels deep", "flatten them"
+            )
+            raise DesignError(self.faults.found)
+        self.frames.append(_Frame(isinstance(event, yaml.MappingStartEvent), self._at(event)))
+
+    def _close(self) -> None:
+        frame = self.frames.pop()
+        if frame.is_table:
+            self._add(Table(tuple(self._entries(frame)), frame.at))
+        else:
+            self._add(Row(tuple(frame.parts), frame.at))
+
+    def _add(self, node: Node) -> None:
+        if self.frames:
+            self.frames[-1].parts.append(node)
+        else:
+            self.root = node
+
+    def _entries(self, frame: _Frame) -> Iterator[Entry]:
+        seen: dict[str, At] = {}
+        for key, value in zip(frame.parts[::2], frame.parts[1::2], strict=True):
+            entry = self._entry(key, value)
+            if entry is None:
+                continue
+            name = entry.key.text
+            if name in seen:
+                what = f"the key '{_shortened(name)}' is repeated; it stands on line {seen[name].line} already"
+                self.faults.add(entry.key.at, what, "keep one of them")
+                continue
+            seen[name] = entry.key.at
+            yield entry
+
+    def _entry(self, key: Node, value: Node) -> Entry | None:
+        if not isinstance(key, Scalar):
+            if not isinstance(key, Lost):
+                self.faults.add(key.at, "a list or table stands where a key is wanted", "write a word and a colon")
+            return None
+        if key.plain and key.text == "<<":
+            self.faults.add(key.at, "'<<' merges another table into this one", "write its keys out")
+            return None
+        if key.plain and ":" in key.text:
+            name, _, rest = key.text.partition(":")
+            shown = _shortened(rest)
+            self.faults.add(key.at, f"there is no space after the colon of '{name}'", f"write '{name}: {shown}'")
+            return Entry(Scalar(name, key.at), Lost(value.at))
+        return self._entry_beside_comma(key, value)
+
+    def _entry_beside_comma(self, key: Scalar, value: Node) -> Entry | None:
+        """Refuse ``{thickness: 1,2 mm}``, in which the comma ends the value and ``2 mm`` becomes a key."""
+        if not (isinstance(value, Scalar) and value.is_blank and re.match(r"\d", key.text)):
+            return Entry(key, value)
+        what = f"inside braces the comma ends the value, so '{_shortened(key.text)}' is read as a key"
+        self.faults.add(key.at, what, "write a decimal point, or put the number in quotes")
+        return None
+
+
+def _shortened(text: str) -> str:
+    return text if len(text) <= _LONGEST_SHOWN else f"{text[:_LONGEST_SHOWN]}..."
