@@ -26,7 +26,7 @@ __all__ = ["PENS", "Pen", "SvgOptions", "svg_bytes"]
 DECIMALS = 4
 # The radius of an arc near a half circle is badly set by its ends: a wider arc is written in equal parts.
 WIDEST_ARC = 120.0
-# Height of capitals over font size, as in common sans-serif faces (0.69 to 0.73).
+# Height of capitals over font size: 0.688 in Liberation Sans, 0.729 in DejaVu Sans.
 CAPITALS = 0.7
 ANCHORS = {Align.LEFT: "start", Align.CENTRE: "middle", Align.RIGHT: "end"}
 
