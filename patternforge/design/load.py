@@ -39,9 +39,9 @@ def load_design(text: str, file: str, settings: Mapping[str, str] = MappingProxy
     ... '''
     >>> load_design(text, "sleeve.yaml").body.panels[0].width
     100.6
-    >>> load_design(text.replace("15 mm", "15 m"), "sleeve.yaml")
+    >>> load_design(text.replace("card.len", "cart.len"), "a.yaml")
     Traceback (most recent call last):
-    patternforge.errors.DesignError: sleeve.yaml:5:24: 'm' is not a unit of length; the units are mm, cm, in (or ") and oz
+    patternforge.errors.DesignError: a.yaml:5:24: there is no number called 'cart.length'; did you mean 'card.length'?
     """
     faults = FaultList()
     root = located(text, file, faults)

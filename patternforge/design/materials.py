@@ -111,7 +111,7 @@ def _described(table: Entries, name: str, items: Mapping[str, Item]) -> Item:
         base = replace(_LOST_ITEM, name=name, source="sizes from the design")
         _refuse_missing_sizes(table)
     changed = ", ".join(size.replace("_", " ") for size in sizes)
-    source = f"{base.source}; {changed} from the design" if scalar and changed else base.source
+    source = f"{base.source}, but {changed} from the design" if scalar and changed else base.source
     item = Item(
         name=base.name,
         length=sizes.get("length", base.length),

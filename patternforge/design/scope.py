@@ -73,7 +73,7 @@ class Scope:
         head, _, size = name.partition(".")
         if head not in self.declared:
             self.leave_open()
-            advice = word_advice(name, (*self.values, *self.names_of(Kind.PARAMETER)))
+            advice = word_advice(name, self.values) if self.values else "write a number and a unit"
             raise MeasureError(f"there is no number called '{name}'", advice)
         self.used.add(head)
         kind = self.declared[head][0]

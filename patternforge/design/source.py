@@ -8,7 +8,6 @@ tags, further documents, tables deeper than 40 levels.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 import yaml
@@ -160,7 +159,7 @@ class _Builder:
     def _close(self) -> None:
         frame = self.frames.pop()
         if frame.is_table:
-            self._add(Table(tuple(self._entries(frame)), frame.at))
+            self._add(Table(self._entries(frame), frame.at))
         else:
             self._add(Row(tuple(frame.parts), frame.at))
 
@@ -170,19 +169,30 @@ class _Builder:
         else:
             self.root = node
 
-    def _entries(self, frame: _Frame) -> Iterator[Entry]:
-        seen: dict[str, At] = {}
+    def _entries(self, frame: _Frame) -> tuple[Entry, ...]:
+        found: dict[str, Entry] = {}
         for key, value in zip(frame.parts[::2], frame.parts[1::2], strict=True):
+            if found and _stands_beside_comma(key, value):
+                self._refuse_comma(key, found)
+                continue
             entry = self._entry(key, value)
             if entry is None:
                 continue
             name = entry.key.text
-            if name in seen:
-                what = f"the key '{_shortened(name)}' is repeated; it stands on line {seen[name].line} already"
+            if name in found:
+                what = (
+                    f"the key '{_shortened(name)}' is repeated; it stands on line {found[name].key.at.line} already"
+                )
                 self.faults.add(entry.key.at, what, "keep one of them")
-                continue
-            seen[name] = entry.key.at
-            yield entry
+            else:
+                found[name] = entry
+        return tuple(found.values())
+
+    def _refuse_comma(self, key: Node, found: dict[str, Entry]) -> None:
+        name, entry = found.popitem()
+        what = f"a comma ends the value of '{_shortened(name)}', and what follows is read as a key"
+        self.faults.add(key.at, what, "write a decimal point, or put the number in quotes")
+        found[name] = Entry(entry.key, Lost(entry.value.at))
 
     def _entry(self, key: Node, value: Node) -> Entry | None:
         if not isinstance(key, Scalar):
@@ -197,15 +207,17 @@ class _Builder:
             shown = _shortened(rest)
             self.faults.add(key.at, f"there is no space after the colon of '{name}'", f"write '{name}: {shown}'")
             return Entry(Scalar(name, key.at), Lost(value.at))
-        return self._entry_beside_comma(key, value)
+        return Entry(key, value)
 
-    def _entry_beside_comma(self, key: Scalar, value: Node) -> Entry | None:
-        """Refuse ``{thickness: 1,2 mm}``, in which the comma ends the value and ``2 mm`` becomes a key."""
-        if not (isinstance(value, Scalar) and value.is_blank and re.match(r"\d", key.text)):
-            return Entry(key, value)
-        what = f"inside braces the comma ends the value, so '{_shortened(key.text)}' is read as a key"
-        self.faults.add(key.at, what, "write a decimal point, or put the number in quotes")
-        return None
+
+def _stands_beside_comma(key: Node, value: Node) -> bool:
+    """True for the ``2 mm`` of ``{thickness: 1,2 mm}``, which YAML takes for a key without a value."""
+    return (
+        isinstance(key, Scalar)
+        and re.match(r"\d", key.text) is not None
+        and isinstance(value, Scalar)
+        and value.is_blank
+    )
 
 
 def _shortened(text: str) -> str:
