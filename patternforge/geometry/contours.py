@@ -37,8 +37,8 @@ class Link:
 def contours(pieces: Sequence[Piece], ccw: bool) -> tuple[Path, ...]:
     """The closed paths that the pieces form, each from its piece of the lowest curve, in that order.
 
-    Pieces that lead nowhere, that lie on one another the opposite way, or that enclose no area are left out; where
-    contours touch, the one is taken that keeps the inside (left of travel if ``ccw``, else right) in one piece.
+    Pieces that lead nowhere, lie on one another the opposite way, or enclose no area are left out. No path passes a
+    point twice: where the inside (left of travel if ``ccw``, else right) is pinched to a point, it is parted.
 
     >>> square = [Point(0, 0), Point(1, 0), Point(1, 1), Point(0, 1)]
     >>> sides = [Segment(p, q) for p, q in zip(square, square[1:] + square[:1])]
@@ -50,11 +50,12 @@ def contours(pieces: Sequence[Piece], ccw: bool) -> tuple[Path, ...]:
     ways: dict[int, list[Link]] = {}
     for link in links:
         ways.setdefault(link.tail, []).append(link)
-    found = []
+    runs: list[list[Link]] = []
     for link in links:
-        if link in ways.get(link.tail, ()):
-            found.append(_closed_path(_traced(link, ways, 1.0 if ccw else -1.0), nodes))
-    return tuple(path for path in found if path is not None)
+        if link in ways[link.tail]:
+            runs.extend(_traced(link, ways, 1.0 if ccw else -1.0))
+    paths = [_closed_path(run, nodes) for run in sorted(map(_from_lowest, runs), key=lambda run: _order(run[0]))]
+    return tuple(path for path in paths if path is not None)
 
 
 def _links(pieces: Sequence[Piece], nodes: list[Point]) -> list[Link]:
@@ -108,18 +109,31 @@ def _without_dead_ends(links: list[Link]) -> list[Link]:
         links = kept
 
 
-def _traced(first: Link, ways: dict[int, list[Link]], side: float) -> list[Link]:
-    """The links from ``first`` until it is met again, taken out of ``ways``; empty if they do not come back."""
-    run = [first]
+def _traced(first: Link, ways: dict[int, list[Link]], side: float) -> list[list[Link]]:
+    """The loops met on the way from ``first``, their links taken out of ``ways``; none passes a node twice."""
     ways[first.tail].remove(first)
-    while run[-1].head != first.tail:
-        onward = ways.get(run[-1].head)
-        if not onward:
-            return []
-        following = onward[0] if len(onward) == 1 else max(onward, key=lambda o: side * _turn(run[-1], o))
-        onward.remove(following)
-        run.append(following)
-    return run
+    run, loops = [first], []
+    while run:
+        here = run[-1].head
+        met = next((i for i, link in enumerate(run) if link.tail == here), None)
+        if met is not None:
+            loops.append(run[met:])
+            del run[met:]
+        elif onward := ways[here]:
+            run.append(max(onward, key=lambda link: side * _turn(run[-1], link)) if len(onward) > 1 else onward[0])
+            onward.remove(run[-1])
+        else:
+            run.pop()
+    return loops
+
+
+def _from_lowest(run: list[Link]) -> list[Link]:
+    place = run.index(min(run, key=_order))
+    return run[place:] + run[:place]
+
+
+def _order(link: Link) -> tuple[int, float]:
+    return link.piece.curve, link.piece.low
 
 
 def _turn(a: Link, b: Link) -> float:

@@ -42,11 +42,13 @@ class Kite:
     tip: Point
     after: Point
 
-    def holds(self, p: Point) -> bool:
-        """Whether ``p`` lies inside, not on the rim."""
+    def depth(self, p: Point) -> float:
+        """How deep inside ``p`` lies, mm: 0 on the rim, negative outside."""
+        if p.distance_to(self.corner) > self.tip.distance_to(self.corner) + NEAR:
+            return -math.inf
         run = (self.corner, self.before, self.tip, self.after, self.corner)
         sides = [(b - a).cross(p - a) / a.distance_to(b) for a, b in pairwise(run)]
-        return min(sides) > NEAR or max(sides) < -NEAR
+        return max(min(sides), -max(sides))
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +81,7 @@ class Reach:
     def covers(self, piece: Piece, keeps: tuple[int, ...]) -> bool:
         """Whether the middle of a piece, and so all of it, is no part of the contour."""
         p = piece.segment.point_at(piece.segment.length / 2)
-        return self._is_near(p, keeps) or (bool(self.kites) and self._is_in_sharp_corner(p))
+        return self._is_near(p, keeps) or self._is_in_sharp_corner(p)
 
     def _is_near(self, p: Point, keeps: tuple[int, ...]) -> bool:
         x, y, limit = p.x, p.y, abs(self.distance) - NEAR
@@ -91,8 +93,9 @@ class Reach:
         return False
 
     def _is_in_sharp_corner(self, p: Point) -> bool:
-        """Whether a kite holds ``p``, or a tip has carried it right through to the other side of the path."""
-        return any(kite.holds(p) for kite in self.kites) or self.path.contains(p) is (self.distance > 0)
+        """Whether a kite holds ``p``, or the tip ``p`` lies on has pierced the path to its other side."""
+        depth = max((kite.depth(p) for kite in self.kites), default=-math.inf)
+        return depth > NEAR or (depth > -NEAR and self.path.contains(p) is (self.distance > 0))
 
 
 def offset(path: Path, distance: float, join: Join = Join.ROUND) -> tuple[Path, ...]:
