@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from patternforge.errors import DraftError
 from patternforge.leather.closing import Closing, closing
@@ -56,34 +56,42 @@ def fold_layers(
 ) -> tuple[FoldLayer, ...]:
     """Every layer that crosses fold ``fold`` (0-based), from the outside in, with its gap, radius and lengths.
 
-    Flat length: angle x (r + k t), r = max(gap / 2, min_radius x t); eased by the fold's compensation.
+    Flat length: angle x (r + k t), r = max(gap / 2, min_radius x t); eased by the fold's compensation. Where a layer
+    is too stiff for its gap it keeps a hollow inside it, and every layer round it goes round the hollow too.
     """
     crossing = [
         part for part in design.parts if isinstance(part, LayerPart) and part.first <= fold and part.last >= fold + 1
     ]
     if not crossing:
         raise DraftError(f"{design.file}: fold {fold + 1} is crossed by no layer, so nothing joins its panels")
-    true = [_true_layer(design, part, fold, plies, crossing, order) for part in crossing]
-    innermost = min(true, key=lambda layer: layer.gap.value).true_length
+    gaps = [_layer_gap(design, part, fold, plies, crossing, order) for part in crossing]
     c = design.body.folds[fold].compensation
-    return tuple(replace(layer, flat_length=eased_length(layer.true_length, innermost, c)) for layer in true)
+    angle = math.radians(abs(design.body.folds[fold].angle))
+    innermost_first = sorted(zip(crossing, gaps, strict=True), key=lambda pair: pair[1].value)
+    bent: dict[str, FoldLayer] = {}
+    hollow, base = 0.0, None
+    for part, gap in innermost_first:
+        leather = design.leather(part.leather)
+        radius = inside_radius(gap.value + 2 * hollow, leather.t, leather.min_radius)
+        hollow = radius - gap.value / 2
+        true = arc_length(angle, radius, leather.t, leather.neutral)
+        base = true if base is None else base
+        bent[part.name] = FoldLayer(part.name, gap, radius, true, eased_length(true, base, c))
+    return tuple(bent[part.name] for part in crossing)
 
 
-def _true_layer(
+def _layer_gap(
     design: Design,
     part: LayerPart,
     fold: int,
     plies: tuple[tuple[Ply, ...], ...],
     crossing: list[LayerPart],
     order: Closing,
-) -> FoldLayer:
+) -> Sum:
     angle = design.body.folds[fold].angle
-    leather = design.leather(part.leather)
-    flat = abs(angle) == 180
-    gap = _gap(part, fold, plies, angle, order) if flat else _corner_gap(design, part, crossing, angle)
-    radius = inside_radius(gap.value, leather.t, leather.min_radius)
-    length = arc_length(math.radians(abs(angle)), radius, leather.t, leather.neutral)
-    return FoldLayer(part.name, gap, radius, length, length)
+    if abs(angle) == 180:
+        return _gap(part, fold, plies, angle, order)
+    return _corner_gap(design, part, crossing, angle)
 
 
 def _gap(part: LayerPart, fold: int, plies: tuple[tuple[Ply, ...], ...], angle: float, order: Closing) -> Sum:

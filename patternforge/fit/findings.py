@@ -1,0 +1,58 @@
+"""Findings: what was measured on the pieces, where, against which limit, and what to do about it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+
+__all__ = ["Finding", "Verdict", "at_least", "at_most", "worst"]
+
+
+class Verdict(StrEnum):
+    """``good`` may be cut; ``look`` wants the maker's eye; ``no`` would spoil leather."""
+
+    GOOD = "good"
+    LOOK = "look"
+    NO = "no"
+
+
+_RANK = {Verdict.GOOD: 0, Verdict.LOOK: 1, Verdict.NO: 2}
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One measurement with its verdict; ``measured`` and ``limit`` in ``unit``."""
+
+    what: str
+    where: str
+    measured: float
+    limit: float
+    verdict: Verdict
+    remedy: str = ""
+    unit: str = "mm"
+
+
+def worst(findings: Iterable[Finding]) -> Verdict:
+    """The worst verdict among the findings; good when there are none.
+
+    >>> worst([Finding("pitch", "rim", 3.4, 3.4, Verdict.LOOK)]).value
+    'look'
+    """
+    return max((f.verdict for f in findings), key=lambda v: _RANK[v], default=Verdict.GOOD)
+
+
+def at_least(measured: float, good: float, tolerable: float) -> Verdict:
+    """``good`` from ``good`` up, ``look`` from ``tolerable`` up, else ``no``; a micrometre is forgiven.
+
+    >>> at_least(1.2, 1.5, 1.0).value
+    'look'
+    """
+    if measured >= good - 1e-3:
+        return Verdict.GOOD
+    return Verdict.LOOK if measured >= tolerable - 1e-3 else Verdict.NO
+
+
+def at_most(measured: float, good: float, tolerable: float) -> Verdict:
+    """``good`` up to ``good``, ``look`` up to ``tolerable``, else ``no``; a micrometre is forgiven."""
+    return at_least(-measured, -good, -tolerable)

@@ -1,0 +1,174 @@
+"""Whether holes meet and stand far enough from every edge, fold and other hole, measured on the pieces."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.layout import LaidHole, Layout
+from patternforge.geometry.point import Bounds, Point
+from patternforge.geometry.segment import Segment
+from patternforge.wallet.pattern import EdgeRole, Hole, Piece, Seam
+from patternforge.wallet.spec import Across, HoleShape, HoleSpec
+
+__all__ = ["hole_findings", "rim_reach"]
+
+_MEET = 0.1  # mm that mating holes may miss each other
+_REACH = 6.0  # mm beyond which an edge cannot be too near a hole
+
+
+@dataclass(frozen=True, slots=True)
+class _Rim:
+    """A hole's rim: the middle line of a slit (or a point) and the distance of the rim from it."""
+
+    line: tuple[Point, ...]
+    reach: float
+
+
+def hole_findings(layout: Layout) -> Iterator[Finding]:
+    """Mating, pitch, and distances of all holes."""
+    yield from _matings(layout)
+    for seam in layout.pattern.seams:
+        yield from _pitches(layout, seam)
+    for piece in layout.pattern.pieces:
+        if piece.holes:
+            yield from _clearances(layout, piece)
+    yield from _fold_distances(layout)
+
+
+def rim_reach(spec: HoleSpec) -> float:
+    """Largest distance of a hole's rim from its centre, mm."""
+    return {HoleShape.ROUND: spec.diameter / 2, HoleShape.SLIT: spec.length / 2}.get(spec.shape, 0.0)
+
+
+def _matings(layout: Layout) -> Iterator[Finding]:
+    """Every hole of a seam in every piece that stands there, and all of them on one point of the assembly."""
+    for seam in layout.pattern.seams:
+        by_index: dict[int, list[Point]] = {}
+        for piece in layout.pattern.pieces:
+            for hole in layout.holes[piece.name]:
+                if hole.seam == seam.name:
+                    by_index.setdefault(hole.index, []).append(hole.at)
+        spread = _spread(layout, seam)
+        apart = max((_apart(p) for p in by_index.values() if not _in_fold(layout, p[0], spread)), default=0.0)
+        verdict = at_most(apart, _MEET, 0.3)
+        yield Finding("mating holes miss each other by", seam.name, apart, _MEET, verdict)
+        missing = sum(1 for hole in seam.holes if hole.index not in by_index)
+        if missing:
+            yield Finding("holes that no piece carries", seam.name, missing, 0, Verdict.NO, "shorten the seam", "")
+
+
+def _apart(points: list[Point]) -> float:
+    return max((points[0].distance_to(p) for p in points[1:]), default=0.0)
+
+
+def _spread(layout: Layout, seam: Seam) -> float:
+    spec = next((s for s in layout.pattern.design.seams if s.name == seam.name), None)
+    return spec.spread if spec and spec.across is Across.EASED else 0.0
+
+
+def _in_fold(layout: Layout, point: Point, spread: float) -> bool:
+    return any(fold.x0 - spread - 1e-6 < point.x < fold.x1 + spread + 1e-6 for fold in layout.pattern.folds)
+
+
+def _pitches(layout: Layout, seam: Seam) -> Iterator[Finding]:
+    """The spacing that strays most from the nominal pitch."""
+    if not seam.spacings:
+        return
+    limits, pitch = layout.pattern.design.limits, seam.stitching.pitch
+    stray = max(seam.spacings, key=lambda spacing: abs(spacing / pitch - 1))
+    share = abs(stray / pitch - 1)
+    remedy = "" if share <= limits.pitch_look else "let sizes move to whole stitches, or change the pitch a little"
+    verdict = at_most(share, limits.pitch_look, limits.pitch_no)
+    yield Finding("stitch furthest from the pitch", seam.name, stray, pitch, verdict, remedy)
+
+
+def _clearances(layout: Layout, piece: Piece) -> Iterator[Finding]:
+    """The hole nearest to a mouth or a crossed edge, and the one nearest to any other edge."""
+    specs = {seam.name: seam.stitching.hole for seam in layout.pattern.seams}
+    headings = {(s.name, h.index): h.heading for s in layout.pattern.seams for h in s.holes}
+    edges = [(s, s.bounds, role) for s, role in zip(piece.outline.segments, piece.edges, strict=True)]
+    nearest = {True: (_REACH, ""), False: (_REACH, "")}
+    for hole in piece.holes:
+        rim = _rim(hole, specs[hole.seam])
+        heading = piece.placement.onto_piece.angle(headings[hole.seam, hole.index])
+        for edge, bounds, role in edges:
+            if _far(bounds, hole.at):
+                continue
+            gap = _gap(rim, edge)
+            crossed = role is EdgeRole.MOUTH or _is_crossed(hole.at, edge, heading)
+            if gap < nearest[crossed][0]:
+                nearest[crossed] = (gap, f"{piece.name}, {hole.seam} {hole.index}")
+    limits = layout.pattern.design.limits
+    for crossed, limit, what in (
+        (True, limits.hole_to_mouth, "hole rim to a mouth it straddles"),
+        (False, limits.hole_to_edge, "hole rim to edge"),
+    ):
+        gap, where = nearest[crossed]
+        if gap < _REACH:
+            remedy = "" if gap >= limit - 1e-3 else "smaller holes, more margin, or let sizes move to whole stitches"
+            yield Finding(what, where, gap, limit, at_least(gap, limit, limit / 2), remedy)
+
+
+def _rim(hole: Hole, spec: HoleSpec) -> _Rim:
+    if spec.shape is not HoleShape.SLIT:
+        return _Rim((hole.at,), rim_reach(spec))
+    angle = math.radians(hole.direction)
+    half = Point(math.cos(angle), math.sin(angle)) * (spec.length / 2)
+    return _Rim((hole.at - half, hole.at, hole.at + half), spec.width / 2)
+
+
+def _far(bounds: Bounds, p: Point) -> bool:
+    return (
+        p.x < bounds.x0 - _REACH or p.x > bounds.x1 + _REACH or p.y < bounds.y0 - _REACH or p.y > bounds.y1 + _REACH
+    )
+
+
+def _gap(rim: _Rim, edge: Segment) -> float:
+    return min(edge.distance_to(p) for p in rim.line) - rim.reach
+
+
+def _is_crossed(at: Point, edge: Segment, heading: float) -> bool:
+    """Whether the edge lies ahead on the line of sewing rather than beside it."""
+    foot = edge.point_at(edge.nearest(at))
+    away = foot - at
+    if away.norm < 1e-9:
+        return False
+    direction = Point(math.cos(math.radians(heading)), math.sin(math.radians(heading)))
+    return abs(away.dot(direction)) > away.norm * math.sqrt(0.5)
+
+
+def _fold_distances(layout: Layout) -> Iterator[Finding]:
+    """The hole nearest to a fold tangent; eased seams pass over folds by choice."""
+    eased = {s.name for s in layout.pattern.design.seams if s.across is Across.EASED}
+    limit = layout.pattern.design.limits.hole_to_fold
+    for fold in layout.pattern.folds:
+        near = min(_to_fold(layout, fold.x0, fold.x1, eased), default=None)
+        if near is not None and near[0] < _REACH + 20:
+            gap, where = near
+            remedy = "" if gap >= limit - 1e-3 else "stop the seam further from the fold"
+            yield Finding("hole rim to fold", where, gap, limit, at_least(gap, limit, limit / 2), remedy)
+
+
+def _to_fold(layout: Layout, x0: float, x1: float, eased: Iterable[str]) -> Iterator[tuple[float, str]]:
+    specs = {seam.name: seam.stitching.hole for seam in layout.pattern.seams}
+    for seam in layout.pattern.seams:
+        if seam.name not in eased:
+            reach = rim_reach(specs[seam.name])
+            for hole in seam.holes:
+                outside = max(x0 - hole.at.x, hole.at.x - x1)
+                yield outside - reach, f"{seam.name} {hole.index}"
+
+
+def crowding(holes: Iterable[LaidHole]) -> float:
+    """Smallest distance between two holes, mm; infinite for fewer than two."""
+    points = sorted((hole.at for hole in holes), key=lambda p: (p.x, p.y))
+    best = math.inf
+    for i, p in enumerate(points):
+        for q in points[i + 1 :]:
+            if q.x - p.x >= best:
+                break
+            best = min(best, p.distance_to(q))
+    return best

@@ -1,0 +1,88 @@
+"""Fit: closes the drafted pieces with given leathers and judges what a maker would measure.
+
+It takes the flat pieces as they are and shares no formula with drafting, so that each is the other's check.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from patternforge.fit.bulk import bulk_findings
+from patternforge.fit.close import closed_wallet
+from patternforge.fit.findings import Finding, Verdict
+from patternforge.fit.folds import fold_findings
+from patternforge.fit.holes import crowding, hole_findings
+from patternforge.fit.layout import Layout, layout
+from patternforge.fit.pockets import pocket_findings
+from patternforge.leather.material import Leather, Thickness
+from patternforge.wallet.pattern import Pattern
+from patternforge.wallet.spec import HoleShape
+
+__all__ = ["fit", "fit_over_range"]
+
+
+def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tuple[Finding, ...]:
+    """Every finding on a pattern cut from these leathers (by role; the design's own when not given)."""
+    own = {leather.role: leather for leather in pattern.design.leathers}
+    laid = layout(pattern, leathers or own)
+    closed = closed_wallet(laid)
+    return (
+        *pocket_findings(laid),
+        *hole_findings(laid),
+        *_crowding(laid),
+        *fold_findings(laid, closed),
+        *bulk_findings(laid, closed),
+        *_trimmed(laid),
+    )
+
+
+def fit_over_range(pattern: Pattern) -> tuple[Finding, ...]:
+    """``fit`` for the leathers as drafted, and what is worse at the ends of their thickness, tolerance included."""
+    findings = fit(pattern)
+    known = {(f.what, f.where): f.verdict for f in findings}
+    extra = []
+    for end in ("thinnest", "thickest"):
+        leathers = {leather.role: _at_end(leather, end) for leather in pattern.design.leathers}
+        if all(leathers[o.role].thickness == Thickness(o.t, o.t) for o in pattern.design.leathers):
+            continue
+        laid = layout(pattern, leathers)
+        closed = closed_wallet(laid)
+        for found in (*fold_findings(laid, closed), *bulk_findings(laid, closed)):
+            if found.verdict is not Verdict.GOOD and known.get((found.what, found.where)) is not found.verdict:
+                extra.append(replace(found, where=f"{found.where}, leather at its {end}"))
+    return (*findings, *extra)
+
+
+def _at_end(leather: Leather, end: str) -> Leather:
+    low, high = leather.thickness.low - leather.tolerance, leather.thickness.high + leather.tolerance
+    t = max(low, 0.05) if end == "thinnest" else high
+    return replace(leather, thickness=Thickness(t, t), tolerance=0.0)
+
+
+def _crowding(laid: Layout) -> Iterator[Finding]:
+    """Holes of different seams that come too near each other in one piece."""
+    pitch = min((seam.stitching.pitch for seam in laid.pattern.seams), default=0.0)
+    for piece in laid.pattern.pieces:
+        nearest = crowding(laid.holes[piece.name])
+        if nearest < 0.6 * pitch:
+            verdict = Verdict.NO if nearest < 0.35 * pitch else Verdict.LOOK
+            yield Finding(
+                "nearest two holes", piece.name, nearest, 0.6 * pitch, verdict, "end one seam a stitch sooner"
+            )
+
+
+def _trimmed(laid: Layout) -> Iterator[Finding]:
+    """Edges to be trimmed after gluing on pieces whose holes are cut before it."""
+    cut = {s.name for s in laid.pattern.seams if s.stitching.hole.shape in (HoleShape.ROUND, HoleShape.SLIT)}
+    for piece in laid.pattern.pieces:
+        if piece.trims and any(hole.seam in cut for hole in piece.holes):
+            most = max(amount for _, amount in piece.trims)
+            yield Finding(
+                "trimmed edge with holes cut beforehand",
+                piece.name,
+                most,
+                0.0,
+                Verdict.LOOK,
+                "trim to the holes, not to the edge, or mark the holes only",
+            )

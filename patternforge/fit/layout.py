@@ -1,0 +1,106 @@
+"""The pieces laid on the assembly again, as fit sees them: from the flat pieces and their placements alone."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from patternforge.geometry.path import Path, from_vertices
+from patternforge.geometry.point import Bounds, Point
+from patternforge.leather.contents import Item
+from patternforge.leather.material import Leather
+from patternforge.wallet.pattern import Pattern, Piece, Pocket
+from patternforge.wallet.spec import Edge, Side
+
+__all__ = ["LaidHole", "Layout", "Ply", "across", "along", "layout"]
+
+
+@dataclass(frozen=True, slots=True)
+class LaidHole:
+    """A hole of a piece where it comes to lie on the assembly."""
+
+    seam: str
+    index: int
+    at: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Ply:
+    """One thickness of the wallet: a piece or an item, with the area it covers on the assembly."""
+
+    name: str
+    part: str
+    order: float
+    thickness: float
+    panels: tuple[int, ...]
+    bounds: Bounds
+    outline: Path | None
+
+    def covers(self, point: Point) -> bool:
+        """Whether the ply stands over that point of the assembly; an item covers its rectangle."""
+        b = self.bounds
+        if not (b.x0 < point.x < b.x1 and b.y0 < point.y < b.y1):
+            return False
+        return self.outline is None or self.outline.contains(point)
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """A pattern with the leathers and contents it is judged for; plies from the outside in, holes by piece."""
+
+    pattern: Pattern
+    leathers: Mapping[str, Leather]
+    items: Mapping[str, Item]
+    plies: tuple[Ply, ...]
+    holes: Mapping[str, tuple[LaidHole, ...]]
+
+    def thickness(self, piece: Piece) -> float:
+        """Thickness of a piece's leather, mm."""
+        return self.leathers[piece.leather].t
+
+
+def layout(pattern: Pattern, leathers: Mapping[str, Leather]) -> Layout:
+    """The pattern laid on its assembly for these leathers (by role), loaded as its design says."""
+    items = {content.name: content.item for content in pattern.design.contents}
+    pieces = {piece.name: piece for piece in pattern.pieces}
+    plies = [_piece_ply(piece, leathers[piece.leather].t) for piece in pattern.pieces]
+    plies += [_item_ply(pattern, pocket, pieces[pocket.piece], items[pocket.content]) for pocket in pattern.pockets]
+    holes = {piece.name: tuple(_laid(piece)) for piece in pattern.pieces}
+    ordered = tuple(sorted((ply for ply in plies if ply.thickness > 0), key=lambda ply: ply.order))
+    return Layout(pattern, leathers, items, ordered, holes)
+
+
+def along(opening: Edge, point: Point) -> float:
+    """How far a point lies towards the opening, mm."""
+    return {Edge.TOP: point.y, Edge.BOTTOM: -point.y, Edge.LEFT: -point.x, Edge.RIGHT: point.x}[opening]
+
+
+def across(opening: Edge, point: Point) -> float:
+    """How far a point lies along the mouth of that opening, mm."""
+    return {Edge.TOP: point.x, Edge.BOTTOM: -point.x, Edge.LEFT: point.y, Edge.RIGHT: -point.y}[opening]
+
+
+def _laid(piece: Piece) -> list[LaidHole]:
+    return [LaidHole(hole.seam, hole.index, piece.placement.to_assembly(hole.at)) for hole in piece.holes]
+
+
+def _piece_ply(piece: Piece, thickness: float) -> Ply:
+    outline = _on_assembly(piece)
+    return Ply(piece.name, piece.part, float(piece.level), thickness, piece.placement.panels, outline.bounds, outline)
+
+
+def _on_assembly(piece: Piece) -> Path:
+    """The outline laid back on the assembly; lines and arcs keep their bulge, for no arc lies in a fold zone."""
+    sign = -1.0 if piece.placement.onto_piece.is_mirror else 1.0
+    laid = [(piece.placement.to_assembly(Point(x, y)), sign * bulge) for x, y, bulge in piece.outline.vertices]
+    return from_vertices([(p.x, p.y, bulge) for p, bulge in laid], closed=True)
+
+
+def _item_ply(pattern: Pattern, pocket: Pocket, piece: Piece, item: Item) -> Ply:
+    """Items lie on the outer side of the wall that holds them, or on the inner side of one that faces outwards."""
+    load = pattern.design.load
+    count = pocket.count * (load.notes if pocket.held else load.cards)
+    behind = 0.5 if piece.showing is Side.OUTSIDE and not pocket.held else -0.5
+    order = piece.level + behind
+    bounds = Bounds(*pocket.box)
+    return Ply(pocket.content, pocket.part, order, count * item.thickness, pocket.panels, bounds, None)

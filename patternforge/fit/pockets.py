@@ -1,0 +1,214 @@
+"""Whether items go in, rest and show: clear widths between stitch lines, floors, mouths, measured on the pieces."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.layout import LaidHole, Layout, across, along
+from patternforge.geometry.point import Point
+from patternforge.wallet.pattern import Pocket
+from patternforge.wallet.spec import Edge
+
+__all__ = ["pocket_findings"]
+
+_REST = 0.3  # mm an item may rest off its place
+_SNUG = 0.0  # ease below which an item does not go in
+_NOTE_EASE = 4.0  # mm a note wants over its length; common practice 6 to 15 over the note with its margins, no source
+_GRIP = 4.0  # mm of an item a finger and thumb hold; common practice, no source
+
+
+def pocket_findings(layout: Layout) -> Iterator[Finding]:
+    """Width, rest and show of every pocket, room for what lies behind layers, distance of items from the folds."""
+    for pocket in layout.pattern.pockets:
+        yield from (_held_findings if pocket.held else _slot_findings)(layout, pocket)
+
+
+def _corners(pocket: Pocket) -> tuple[Point, Point]:
+    x0, y0, x1, y1 = pocket.box
+    return Point(x0, y0), Point(x1, y1)
+
+
+def _span(pocket: Pocket, towards: bool) -> tuple[float, float]:
+    """The item's extent towards the opening, or along the mouth."""
+    measure = along if towards else across
+    low, high = sorted(measure(pocket.opening, corner) for corner in _corners(pocket))
+    return low, high
+
+
+def _slot_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
+    holes = layout.holes[pocket.piece]
+    floor = _floor(pocket, holes)
+    where = f"{pocket.content} in {pocket.piece}"
+    if floor is None:
+        yield Finding(
+            "item rests on a row of stitches", where, 0.0, 1.0, Verdict.NO, "give the pocket a floor seam", ""
+        )
+        return
+    yield _width(layout, pocket, holes, floor, where)
+    yield _rest(pocket, floor, where)
+    yield from _shows(layout, pocket, floor, where)
+    yield from _off_folds(layout, pocket, where)
+
+
+def _floor(pocket: Pocket, holes: tuple[LaidHole, ...]) -> float | None:
+    """The highest row of stitches under the item's middle half, within the lower half of the pocket."""
+    low, high = _span(pocket, towards=False)
+    middle, reach = (low + high) / 2, (high - low) / 4
+    bottom, top = _span(pocket, towards=True)
+    rows = [
+        along(pocket.opening, hole.at)
+        for hole in holes
+        if abs(across(pocket.opening, hole.at) - middle) < reach
+        and along(pocket.opening, hole.at) < (bottom + top) / 2
+    ]
+    return max(rows, default=None)
+
+
+def _width(layout: Layout, pocket: Pocket, holes: tuple[LaidHole, ...], floor: float, where: str) -> Finding:
+    """Clear width between stitch lines against the taut path round all items that lie over each other there."""
+    low, high = _span(pocket, towards=False)
+    middle = (low + high) / 2
+    beside = [across(pocket.opening, h.at) for h in holes if along(pocket.opening, h.at) > floor + 1.0]
+    left, right = [a for a in beside if a < middle], [a for a in beside if a > middle]
+    if not left or not right:
+        return Finding("clear width", where, 0.0, high - low, Verdict.NO, "a side of the pocket is not sewn")
+    clear = min(right) - max(left)
+    taut = (high - low) + _thickness_over(layout, pocket)
+    ease = clear - taut
+    limits = layout.pattern.design.limits
+    verdict = at_least(ease, min(pocket.ease, 1.5), _SNUG)
+    if verdict is Verdict.GOOD:
+        verdict = at_most(ease, limits.max_ease, float("inf"))
+    short = f"widen the pocket by {pocket.ease - ease:.2f} mm" if ease < pocket.ease - 1e-3 else ""
+    loose = "the item slides about: narrow the pocket" if ease > limits.max_ease else ""
+    return Finding("clear width between stitch lines", where, clear, taut + pocket.ease, verdict, short or loose)
+
+
+def _thickness_over(layout: Layout, pocket: Pocket) -> float:
+    """Thickness of the items of the same part that lie over each other where this one lies, mm."""
+    same = [p for p in layout.pattern.pockets if p.part == pocket.part and _overlap(p.box, pocket.box)]
+    thickest = 0.0
+    for probe in same:
+        x, y = probe.box[0] + 0.01, probe.box[1] + 0.01
+        over = [p for p in same if p.box[0] <= x <= p.box[2] and p.box[1] <= y <= p.box[3]]
+        corner = sum(p.count * layout.items[p.content].thickness for p in over)
+        thickest = max(thickest, corner)
+    return thickest
+
+
+def _overlap(a: tuple[float, float, float, float], b: tuple[float, float, float, float]) -> bool:
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+
+
+def _rest(pocket: Pocket, floor: float, where: str) -> Finding:
+    off = floor - _span(pocket, towards=True)[0]
+    verdict = at_most(abs(off), _REST, 2.0)
+    return Finding(
+        "item rests off its place", where, off, _REST, verdict, "" if verdict is Verdict.GOOD else "move its floor"
+    )
+
+
+def _shows(layout: Layout, pocket: Pocket, floor: float, where: str) -> Iterator[Finding]:
+    """How far the item stands out of its mouth, and whether its top stays below the closed edge."""
+    bottom, top = _span(pocket, towards=True)
+    height = top - bottom
+    ply = next(p for p in layout.plies if p.outline and p.name == pocket.piece)
+    mouth = max(along(pocket.opening, Point(x, y)) for x, y, _ in ply.outline.vertices) if ply.outline else 0.0
+    trim = dict(layout.pattern.piece(pocket.piece).trims).get(pocket.opening, 0.0)
+    show = floor + height - (mouth - trim)
+    if show >= 0:
+        verdict = at_least(show, _GRIP, 0.0)
+        yield Finding(
+            "item stands out of its mouth", where, show, _GRIP, verdict, "" if show >= _GRIP else "raise show"
+        )
+    edge = _closed_edge(layout, pocket)
+    below = edge - (floor + height)
+    remedy = "" if below >= 0.5 else "the item would stand out of the closed wallet: more height or smaller steps"
+    yield Finding("item's top below the edge", where, below, 0.5, at_least(below, 0.5, 0.0), remedy)
+
+
+def _closed_edge(layout: Layout, pocket: Pocket) -> float:
+    """The edge or fold tangent the pocket opens to, in its own direction."""
+    panel = layout.pattern.panels[pocket.panel]
+    edges = {
+        Edge.TOP: layout.pattern.height,
+        Edge.BOTTOM: 0.0,
+        Edge.LEFT: -panel.x0,
+        Edge.RIGHT: panel.x1,
+    }
+    return edges[pocket.opening]
+
+
+def _off_folds(layout: Layout, pocket: Pocket, where: str) -> Iterator[Finding]:
+    panel = layout.pattern.panels[pocket.panel]
+    last = len(layout.pattern.panels) - 1
+    rooms = []
+    if pocket.panel > 0:
+        rooms.append(pocket.box[0] - panel.x0)
+    if pocket.panel < last:
+        rooms.append(panel.x1 - pocket.box[2])
+    if rooms:
+        room = min(rooms)
+        remedy = "" if room >= 1.0 else "the item reaches into the bend: more relief or a wider panel"
+        yield Finding("item clear of the fold", where, room, 1.0, at_least(room, 1.0, 0.0), remedy)
+
+
+def _held_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
+    """Length between the stitch lines of the shortest wall, and height from the floor to the highest edge."""
+    where = f"{pocket.content} behind {pocket.piece}"
+    low, high = _span(pocket, towards=False)
+    clear = min(_wall(layout, pocket, name) for name in _walls(layout, pocket))
+    need = high - low
+    verdict = at_least(clear - need, _NOTE_EASE, 1.0)
+    remedy = "" if verdict is Verdict.GOOD else f"lengthen the wallet by {need + _NOTE_EASE - clear:.2f} mm"
+    yield Finding("clear length on the shortest wall", where, clear, need + _NOTE_EASE, verdict, remedy)
+    bottom, top = _span(pocket, towards=True)
+    room = _held_edge(layout, pocket) - top
+    remedy = "" if room >= 0.5 else "the item would stand out of the closed wallet: more height"
+    yield Finding("item's top below the edge", where, room, 0.5, at_least(room, 0.5, 0.0), remedy)
+
+
+def _walls(layout: Layout, pocket: Pocket) -> list[str]:
+    """The piece the item lies behind and the one it lies before."""
+    own = layout.pattern.piece(pocket.piece)
+    outer = [
+        p.name
+        for p in layout.pattern.pieces
+        if p.level < own.level and set(p.placement.panels) & set(pocket.panels) and p.part != pocket.part
+    ]
+    return [own.name, *outer[-1:]]
+
+
+def _wall(layout: Layout, pocket: Pocket, name: str) -> float:
+    """Flat length of a wall between the innermost stitch lines on either side of the item, mm."""
+    piece = layout.pattern.piece(name)
+    low, high = _span(pocket, towards=False)
+    bottom, top = _span(pocket, towards=True)
+    beside = [
+        hole
+        for hole, flat in zip(layout.holes[name], piece.holes, strict=True)
+        if bottom + 1.0 < along(pocket.opening, hole.at) < top and _declared(layout, hole.seam)
+    ]
+    middle = (low + high) / 2
+    left = [h.at for h in beside if across(pocket.opening, h.at) < middle]
+    right = [h.at for h in beside if across(pocket.opening, h.at) > middle]
+    if not left or not right:
+        return 0.0
+    ends = (max(left, key=lambda p: across(pocket.opening, p)), min(right, key=lambda p: across(pocket.opening, p)))
+    flat = [piece.placement.to_piece(end) for end in ends]
+    return (
+        abs(flat[0].x - flat[1].x)
+        if abs(flat[0].x - flat[1].x) > abs(flat[0].y - flat[1].y)
+        else abs(flat[0].y - flat[1].y)
+    )
+
+
+def _declared(layout: Layout, seam: str) -> bool:
+    return any(s.name == seam and not s.inner for s in layout.pattern.seams)
+
+
+def _held_edge(layout: Layout, pocket: Pocket) -> float:
+    first, last = layout.pattern.panels[pocket.panels[0]], layout.pattern.panels[pocket.panels[-1]]
+    edges = {Edge.TOP: layout.pattern.height, Edge.BOTTOM: 0.0, Edge.LEFT: -first.x0, Edge.RIGHT: last.x1}
+    return edges[pocket.opening]
