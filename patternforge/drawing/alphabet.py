@@ -1,7 +1,7 @@
 """The stroke letters: the simplex face of the Hershey-Fonts package, and signs composed from it.
 
-The face covers ASCII. Letters and signs beyond it are put together from its glyphs, straight bars and the marks in
-``accents``; there is no other glyph data here.
+The face covers ASCII, with a hyphen as long as a dash, which is used as one. Letters and signs beyond ASCII are put
+together from its glyphs, straight bars, a few strokes and the marks in ``accents``.
 """
 
 from __future__ import annotations
@@ -28,9 +28,6 @@ _SAME = str.maketrans(
         "\N{SINGLE LOW-9 QUOTATION MARK}": ",",
         "\N{LEFT DOUBLE QUOTATION MARK}": '"',
         "\N{RIGHT DOUBLE QUOTATION MARK}": '"',
-        "\N{MINUS SIGN}": "-",
-        "\N{EN DASH}": "-",
-        "\N{EM DASH}": "-",
         "\N{PRIME}": "'",
         "\N{DOUBLE PRIME}": '"',
     }
@@ -46,7 +43,7 @@ def glyph_of(cluster: str) -> Glyph:
     True
     """
     letter, marks = cluster[0].translate(_SAME), cluster[1:]
-    base = _face().get(letter) or _signs().get(letter)
+    base = _signs().get(letter) or _face().get(letter)
     unknown = [letter] if base is None else [mark for mark in marks if mark not in ACCENTS]
     if base is None or unknown:
         raise DraftError(f"no stroke letter for {_named(unknown[0])}; write the text without it")
@@ -142,6 +139,10 @@ def _typographic(face: Mapping[str, Glyph]) -> dict[str, Glyph]:
     dot = Glyph(8, face["."].lines)
     double_low = face[","].beside(face[","], closer=2.0)
     return {
+        "-": Glyph(16, (((4, 9), (12, 9)),)),
+        "\N{EN DASH}": face["-"],
+        "\N{EM DASH}": face["-"],
+        "\N{MINUS SIGN}": face["-"],
         "°": ring,
         "º": ring,
         "·": dot.moved(0.0, 8.0),

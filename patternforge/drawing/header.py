@@ -20,9 +20,9 @@ CHECK_INCH = 4 * MM_PER_INCH
 
 _BAR = 3.0  # height of one bar, mm
 _BARS = 2 * _BAR + 0.5  # both bars, the mm bar outermost
-_BELOW = 2.0  # above and below the bars, mm
+_BELOW = 2.2  # above and below the bars, mm
 _TITLE, _TITLE_PITCH = 3.0, 5.0
-_NOTE, _NOTE_PITCH = 2.0, 2.9
+_NOTE, _NOTE_PITCH, _IMPRINT_PITCH = 2.0, 2.8, 3.6
 _ASIDE = CHECK_INCH + 4.0  # where the notes beside the bars begin, mm from the left
 
 UPRIGHT = Size(_BARS, CHECK_INCH)  # the upright bars, which hang below the head at the left
@@ -45,9 +45,9 @@ def head_height(heading: str, width: float) -> float:
     """How much of the height of an area ``width`` mm wide the head takes, mm; DraftError as in ``head_inks``.
 
     >>> round(head_height("Card sleeve", 190), 2)
-    18.4
+    19.5
     """
-    return _TITLE_PITCH * len(_lines(heading, width - MAP.width)) + _NOTE_PITCH + 2 * _BELOW + _BARS
+    return _TITLE_PITCH * len(_lines(heading, width - MAP.width)) + _IMPRINT_PITCH + 2 * _BELOW + _BARS
 
 
 def head_inks(head: Head, area: Bounds) -> tuple[Ink, ...]:
@@ -58,7 +58,7 @@ def head_inks(head: Head, area: Bounds) -> tuple[Ink, ...]:
     for line in _lines(head.heading, width):
         y -= _TITLE_PITCH
         inks.append(Text(Role.LABEL, Point(area.x0, y + 1.0), _TITLE, line))
-    y -= _NOTE_PITCH
+    y -= _IMPRINT_PITCH
     inks.append(Text(Role.LABEL, Point(area.x0, y + 0.6), _NOTE, first_fitting([head.imprint], width, _NOTE)))
     corner = Point(area.x0, y - _BELOW)
     inks += _notes(head.notes, corner + Point(_ASIDE, 0), area.width - _ASIDE)

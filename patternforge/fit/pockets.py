@@ -163,7 +163,7 @@ def _held_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
     verdict = at_least(clear - need, _NOTE_EASE, 1.0)
     remedy = "" if verdict is Verdict.GOOD else f"lengthen the wallet by {need + _NOTE_EASE - clear:.2f} mm"
     yield Finding("clear length on the shortest wall", where, clear, need + _NOTE_EASE, verdict, remedy)
-    bottom, top = _span(pocket, towards=True)
+    _, top = _span(pocket, towards=True)
     room = _held_edge(layout, pocket) - top
     remedy = "" if room >= 0.5 else "the item would stand out of the closed wallet: more height"
     yield Finding("item's top below the edge", where, room, 0.5, at_least(room, 0.5, 0.0), remedy)
