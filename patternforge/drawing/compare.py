@@ -125,7 +125,7 @@ def _figure_differences(old: _Figure, new: _Figure, tolerance: float) -> Iterato
     if not _same(old.head, new.head, tolerance):
         yield f"{old.head.text} -> {new.head.text}"
     if len(old.inks) != len(new.inks):
-        yield f"{title}: {len(old.inks)} inks -> {len(new.inks)} inks"
+        yield f"{title}: {len(old.inks)} -> {len(new.inks)} inks"
     for number, (one, other) in enumerate(zip(old.inks, new.inks, strict=False), start=1):
         for line in _ink_differences(one, other, tolerance):
             yield f"{title}, ink {number}: {line}"

@@ -97,7 +97,8 @@ def test_each_ink_becomes_the_plainest_entity_that_is_true_to_it(version: DxfVer
     line = Stroke(Role.HOLE, polyline([Point(1, 1), Point(2, 2)]))
     dot = Dot(Role.HOLE, Point(3, 3), 1.0)
     rim = Stroke(Role.OUTLINE, polyline([Point(0, 0), Point(9, 0)]))
-    drawn = entities(one_sheet(open_run, lone_arc, line, dot, rim, *panel().inks[-4:-3]), DxfOptions(version))
+    dome = Stroke(Role.OUTLINE, from_vertices([(0, 0, 0), (10, 0, 1.0)], closed=True))
+    drawn = entities(one_sheet(open_run, lone_arc, line, dot, rim, dome), DxfOptions(version))
     run = "POLYLINE" if version is DxfVersion.R12 else "LWPOLYLINE"
     assert [entity.dxftype() for entity in drawn] == [run, run, "LINE", "CIRCLE", "LINE", run]
     assert [is_closed(drawn[i]) for i in (0, 1, 5)] == [False, False, True]
