@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from patternforge.drawing.extent import extent, moved
 from patternforge.drawing.header import UPRIGHT, head_height
@@ -17,14 +17,14 @@ from patternforge.errors import DraftError
 from patternforge.geometry.point import Bounds, Point
 from patternforge.geometry.transform import rotation, translation
 
-__all__ = ["Cell", "Layout", "layout"]
+__all__ = ["Cell", "Layout", "layouts"]
 
 _NARROWEST = 160.0  # mm; what the notes beside the check bars need in their shortest wordings
 
 
 @dataclass(frozen=True, slots=True)
 class Cell:
-    """A figure as it lies on its page, turned or not; ``spot`` is None when no page can hold it whole."""
+    """A figure as it lies on its page, turned or not; ``spot`` is None when no page held this way takes it whole."""
 
     figure: Figure
     turned: bool
@@ -33,7 +33,10 @@ class Cell:
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """All figures on paper held one way; ``area`` is what may be drawn on, ``room`` what its head leaves of it."""
+    """Figures on paper held one way; ``area`` is what may be drawn on, ``room`` what its head leaves of it.
+
+    ``grids`` are the figures without a spot, and the tiles they are cut into.
+    """
 
     paper: Paper
     area: Bounds
@@ -61,13 +64,21 @@ class Layout:
         return tuple(cell for cell in self.cells if cell.spot is not None and cell.spot.page == number)
 
 
-def layout(figures: Sequence[Figure], paper: Paper, settings: PrintSettings) -> Layout:
-    """The better of two layouts: the paper as it is, and with its sides exchanged; the first when they are alike.
+def layouts(figures: Sequence[Figure], paper: Paper, settings: PrintSettings) -> tuple[Layout, ...]:
+    """How the paper is held for most figures, and where needed a second layout for those that fit the other way only.
 
-    Every figure is moved, and turned by 90 degrees where it fits in no other way, to where it is printed.
-    DraftError when a figure is empty or the printable area cannot hold the head of a page.
+    The paper stays as it is unless exchanging its sides splits fewer figures, takes fewer pages or turns fewer of
+    them. Every figure is moved, and turned by 90 degrees where it fits in no other way, to where it is printed; only
+    what fits neither way is split. DraftError when the printable area cannot hold the head of a page, GeometryError
+    for a figure without ink.
     """
-    return min((_held(figures, held, settings) for held in (paper, paper.turned())), key=Layout.cost)
+    first = min((_held(figures, held, settings) for held in (paper, paper.turned())), key=Layout.cost)
+    if not first.grids:
+        return (first,)
+    second = _held([figure for figure, _ in first.grids], first.paper.turned(), settings)
+    too_large = [figure for figure, _ in second.grids]
+    split = tuple((figure, whole) for figure, whole in first.grids if figure in too_large)
+    return replace(first, grids=split), replace(second, grids=())
 
 
 def _held(figures: Sequence[Figure], paper: Paper, settings: PrintSettings) -> Layout:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from patternforge.drawing.clip import clipped
 from patternforge.drawing.extent import placed
 from patternforge.drawing.header import MAP, UPRIGHT, Head, head_inks
-from patternforge.drawing.layout import Layout, layout
+from patternforge.drawing.layout import Layout, layouts
 from patternforge.drawing.model import Figure, Ink, Page
 from patternforge.drawing.paper import Paper
 from patternforge.drawing.printing import PrintSettings
@@ -28,18 +28,20 @@ _JOIN = "Lay crosses of one number on each other.", "Join equal crosses."
 class _Sheet:
     """What one page shows below its head, and notes its head is to carry, each in wordings, the fullest first."""
 
+    layout: Layout
     inks: tuple[Ink, ...]
     notes: tuple[tuple[str, ...], ...] = ()
     label: str = ""
 
 
 def pages(figures: Sequence[Figure], paper: Paper, settings: PrintSettings) -> tuple[Page, ...]:
-    """The printed pages of ``figures``, all held the same way, the paper as it is or with its sides exchanged.
+    """The printed pages of ``figures``, the paper held the way that needs fewest pages.
 
-    A figure that one page can hold is never split; it is turned by 90 degrees, and the page says so, only where it
-    fits in no other way. What no page can hold comes last, in tiles that share ``settings.overlap`` mm, with crosses
-    at the same places of the figure on both. Everything is cut off at the printer margin. A page is labelled with its
-    number, or with the names of figure and tile. DraftError: no figure, or paper too small for the head of a page.
+    A figure that one page can hold is never split. It is turned by 90 degrees, and its page says so, only where it
+    fits in no other way; the paper is held the other way for what fits only so. What no page can hold comes last, in
+    tiles that share ``settings.overlap`` mm, with crosses at the same places of the figure on both. Everything is cut
+    off at the printer margin. A page is labelled with its number, or with the names of figure and tile.
+    DraftError: no figure, or paper too small for the head of a page. GeometryError: a figure without ink.
 
     >>> from patternforge.drawing.model import Dot, Role
     >>> from patternforge.drawing.paper import A4
@@ -49,20 +51,16 @@ def pages(figures: Sequence[Figure], paper: Paper, settings: PrintSettings) -> t
     """
     if not figures:
         raise DraftError("there is no piece to print")
-    chosen = layout(figures, paper, settings)
-    sheets = [*_whole_sheets(chosen), *_tile_sheets(chosen, settings)]
-    heads = [
-        _head(sheet, f"Page {number} of {len(sheets)}", settings) for number, sheet in enumerate(sheets, start=1)
-    ]
-    rows = enumerate(zip(sheets, heads, strict=True), start=1)
-    return tuple(
-        _page(sheet.label or str(number), sheet.inks, head, chosen, settings) for number, (sheet, head) in rows
-    )
+    chosen = layouts(figures, paper, settings)
+    whole = [sheet for held in chosen for sheet in _whole_sheets(held)]
+    sheets = [*whole, *_tile_sheets(chosen[0], settings)]
+    return tuple(_page(sheet, number, len(sheets), settings) for number, sheet in enumerate(sheets, start=1))
 
 
-def _page(label: str, inks: tuple[Ink, ...], head: Head, chosen: Layout, settings: PrintSettings) -> Page:
-    shown = clipped((*inks, *head_inks(head, chosen.area)), chosen.area)
-    paper = chosen.paper
+def _page(sheet: _Sheet, number: int, count: int, settings: PrintSettings) -> Page:
+    head = head_inks(_head(sheet, f"Page {number} of {count}", settings), sheet.layout.area)
+    shown = clipped((*sheet.inks, *head), sheet.layout.area)
+    paper, label = sheet.layout.paper, sheet.label or str(number)
     return Page(label, paper.width, paper.height, shown, settings.x_correction, settings.y_correction)
 
 
@@ -78,7 +76,7 @@ def _whole_sheets(chosen: Layout) -> Iterator[_Sheet]:
         cells = chosen.page(number)
         names = [cell.figure.name for cell in cells if cell.turned]
         note = (f"Turned by 90 degrees: {', '.join(names)}.", f"Pieces turned by 90 degrees: {len(names)}.")
-        yield _Sheet(tuple(ink for cell in cells for ink in cell.figure.inks), (note,) if names else ())
+        yield _Sheet(chosen, tuple(ink for cell in cells for ink in cell.figure.inks), (note,) if names else ())
 
 
 def _tile_sheets(chosen: Layout, settings: PrintSettings) -> Iterator[_Sheet]:
@@ -88,7 +86,7 @@ def _tile_sheets(chosen: Layout, settings: PrintSettings) -> Iterator[_Sheet]:
             part = f"tile {tile.name} of {whole.rows} x {whole.columns}."
             notes = (f"{figure.name}: {part}", f"Split piece: {part}"), _JOIN
             shown = (*_on_page(whole, tile, inks, chosen, settings), *_page_map(whole, tile, chosen))
-            yield _Sheet(shown, notes, f"{figure.name} {tile.name}")
+            yield _Sheet(chosen, shown, notes, f"{figure.name} {tile.name}")
 
 
 def _on_page(

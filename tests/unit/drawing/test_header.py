@@ -1,0 +1,80 @@
+"""The head of a page: its words and its check bars."""
+
+from __future__ import annotations
+
+import pytest
+
+from patternforge.drawing.clip import clipped
+from patternforge.drawing.header import CHECK_INCH, CHECK_MM, Head, first_fitting, head_height, head_inks
+from patternforge.drawing.model import Role, Stroke, Text
+from patternforge.errors import DraftError
+from patternforge.geometry.point import Bounds
+
+AREA = Bounds(10, 10, 200, 287)
+
+
+def bars(heading: str = "Sleeve") -> list[Bounds]:
+    inks = head_inks(Head(heading, "Page 1 of 1.", ()), AREA)
+    return [ink.path.bounds for ink in inks if isinstance(ink, Stroke) and ink.role is Role.CHECK]
+
+
+def words(head: Head) -> list[str]:
+    return [ink.content for ink in head_inks(head, AREA) if isinstance(ink, Text)]
+
+
+def test_both_ways_are_measured_by_100_mm_and_by_4_inches() -> None:
+    assert sorted((round(bar.width, 9), round(bar.height, 9)) for bar in bars()) == [
+        (3, 100.0),
+        (3, 101.6),
+        (100.0, 3),
+        (101.6, 3),
+    ]
+    assert (CHECK_MM, CHECK_INCH) == (100, 4 * 25.4)
+
+
+def test_each_bar_names_its_measure_inside_it() -> None:
+    inks = head_inks(Head("Sleeve", "Page 1 of 1.", ()), AREA)
+    captions = [ink for ink in inks if isinstance(ink, Text) and ink.role is Role.CHECK]
+    assert sorted(caption.content for caption in captions) == ["100 mm", "100 mm", "4 in", "4 in"]
+    for caption, bar in zip(captions, bars(), strict=True):
+        assert clipped([caption], bar) == (caption,)
+
+
+def test_the_bars_do_not_touch_each_other() -> None:
+    shown = bars()
+    for index, one in enumerate(shown):
+        for other in shown[index + 1 :]:
+            assert max(other.x0 - one.x1, one.x0 - other.x1, other.y0 - one.y1, one.y0 - other.y1) >= 0.5 - 1e-9
+
+
+def test_the_upright_bars_hang_from_where_the_head_ends() -> None:
+    top = AREA.y1 - head_height("Sleeve", AREA.width)
+    assert max(bar.y1 for bar in bars() if bar.height > bar.width) == pytest.approx(top)
+
+
+def test_a_long_heading_takes_more_lines_and_loses_no_word() -> None:
+    heading = "Two-fold wallet for six cards and notes of two currencies with a divider and a coin pocket, revision C"
+    assert head_height(heading, AREA.width) > head_height("Sleeve", AREA.width)
+    said = words(Head(heading, "Page 1 of 1.", ()))
+    assert " ".join(said).startswith(heading)
+    assert len(bars(heading)) == 4
+
+
+def test_a_heading_that_cannot_be_broken_is_refused() -> None:
+    with pytest.raises(DraftError, match="shorten it"):
+        head_height("W" * 120, AREA.width)
+
+
+def test_the_shorter_wording_is_taken_where_the_fuller_does_not_fit() -> None:
+    said = words(Head("Sleeve", "Page 1 of 1.", (("turned: " + "shell, " * 30, "turned: 30 pieces"),)))
+    assert "turned: 30 pieces" in said
+
+
+def test_no_wording_that_fits_is_refused() -> None:
+    with pytest.raises(DraftError, match="'turned'"):
+        first_fitting(["turned by 90 degrees", "turned"], 5, 2)
+
+
+def test_no_text_of_the_head_is_smaller_than_2_mm() -> None:
+    inks = head_inks(Head("Sleeve", "Page 1 of 1.", (("note",),)), AREA)
+    assert min(ink.height for ink in inks if isinstance(ink, Text)) >= 2
