@@ -21,6 +21,7 @@ def fold_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
         yield from _mismatches(fold, bends)
         yield from (_pinch(bend) for bend in bends if bend.pinched)
     yield from _folded_in(layout, closed)
+    yield from _outer_edges(layout)
 
 
 def hump(length: float, chord: float) -> float:
@@ -88,6 +89,16 @@ def _folded_in(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
                 at_least(room, min(asked, 1.0), 0.0),
                 "" if room >= asked - 1e-3 else f"make panel '{name}' narrower or the one it lies on wider",
             )
+
+
+def _outer_edges(layout: Layout) -> Iterator[Finding]:
+    """Whether the outer edges of two panels that close on each other come to lie one over the other."""
+    if len(layout.pattern.panels) == 2 and abs(layout.pattern.folds[0].angle) == 180:
+        left, right = (panel.x1 - panel.x0 for panel in layout.pattern.panels)
+        apart = abs(left - right)
+        remedy = "make the panels equally wide, unless one is meant to stand out" if apart > _FLUSH else ""
+        verdict = Verdict.LOOK if apart > _FLUSH else Verdict.GOOD
+        yield Finding("outer edges apart, closed", "the two panels", apart, _FLUSH, verdict, remedy)
 
 
 def _closed_spans(layout: Layout, closed: ClosedWallet) -> dict[int, tuple[float, float]]:

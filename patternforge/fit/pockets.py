@@ -66,10 +66,14 @@ def _floor(pocket: Pocket, holes: tuple[LaidHole, ...]) -> float | None:
 
 
 def _width(layout: Layout, pocket: Pocket, holes: tuple[LaidHole, ...], floor: float, where: str) -> Finding:
-    """Clear width between stitch lines against the taut path round all items that lie over each other there."""
+    """Clear width between stitch lines against the taut path round all items that lie over each other there.
+
+    Measured above the item's own rounded corners, which make room for stitches that turn a corner.
+    """
     low, high = _span(pocket, towards=False)
     middle = (low + high) / 2
-    beside = [across(pocket.opening, h.at) for h in holes if along(pocket.opening, h.at) > floor + 1.0]
+    rounding = 1.0 + layout.items[pocket.content].corner_radius
+    beside = [across(pocket.opening, h.at) for h in holes if along(pocket.opening, h.at) > floor + rounding]
     left, right = [a for a in beside if a < middle], [a for a in beside if a > middle]
     if not left or not right:
         return Finding("clear width", where, 0.0, high - low, Verdict.NO, "a side of the pocket is not sewn")

@@ -42,10 +42,8 @@ def declared_runs(body: Body, seam: SeamSpec) -> tuple[Run, ...]:
     loop = len(edges) == 4
     ends = () if loop else (0.0, path.length)
     ties = sorted([*(Anchor(d, AnchorKind.ON) for d in (*ends, *corners)), *_tangents(body, seam, path)], key=_at)
-    pieces = _broken(body, seam, path, ties)
-    if loop and len(pieces) == 1:
-        return (Run(path, tuple(ties), seam.stitching.pitch, loop=True),)
-    return tuple(_exact(run, seam) if seam.stitching.mode is Mode.IRON else run for run in pieces)
+    pieces = _broken(body, seam, path, ties, loop=loop)
+    return tuple(run if run.loop or seam.stitching.mode is Mode.EVEN else _exact(run, seam) for run in pieces)
 
 
 def own_run(seam: InnerRun) -> Run:
@@ -150,21 +148,39 @@ def _crossings_of_x(path: Path, x: float) -> list[float]:
     return places
 
 
-def _broken(body: Body, seam: SeamSpec, path: Path, ties: list[Anchor]) -> list[Run]:
+def _broken(body: Body, seam: SeamSpec, path: Path, ties: list[Anchor], *, loop: bool) -> list[Run]:
+    """The stretches left of a seam that stops short of every fold; a loop is opened at its first gap."""
     if seam.across is Across.EASED or not body.folds:
-        return [Run(path, tuple(ties), seam.stitching.pitch)]
+        return [Run(path, tuple(ties), seam.stitching.pitch, loop)]
     gaps = sorted(gap for fold in body.folds for gap in _gaps(path, fold.x0, fold.x1, _stop(seam, fold.relief)))
-    bounds = [0.0, *(d for gap in gaps for d in gap), path.length]
-    runs = []
-    for d0, d1 in zip(bounds[::2], bounds[1::2], strict=True):
-        if d1 - d0 < seam.stitching.pitch:
-            continue
-        inner = [Anchor(t.at - d0, t.kind) for t in ties if d0 + 1e-9 < t.at < d1 - 1e-9]
-        ends = (Anchor(0.0, AnchorKind.ON), *inner, Anchor(d1 - d0, AnchorKind.ON))
-        runs.append(Run(path.sub(d0, d1), ends, seam.stitching.pitch))
+    if loop:
+        path, ties, gaps = _opened(path, ties, gaps)
+    bounds = [0.0, *(d for gap in gaps for d in gap), path.length][: -2 if loop else None]
+    runs = [
+        _stretch(path, ties, d0, d1, seam.stitching.pitch)
+        for d0, d1 in zip(bounds[::2], bounds[1::2], strict=True)
+        if d1 - d0 >= seam.stitching.pitch
+    ]
     if not runs:
         raise DraftError(f"seam '{seam.name}': no stretch of it is long enough for a stitch")
     return runs
+
+
+def _opened(
+    path: Path, ties: list[Anchor], gaps: list[tuple[float, float]]
+) -> tuple[Path, list[Anchor], list[tuple[float, float]]]:
+    """A loop begun at the end of its first gap, which so becomes its last; ties and gaps counted from there."""
+    start, length = gaps[0][1], path.length
+    begun = path.sub(start, length).joined(path.sub(0.0, start))
+    moved = {round((tie.at - start) % length, 9): tie.kind for tie in ties}
+    later = [(d0 - start, d1 - start) for d0, d1 in gaps[1:]]
+    first = (gaps[0][0] - start + length, length)
+    return begun, [Anchor(d, kind) for d, kind in sorted(moved.items())], [*later, first]
+
+
+def _stretch(path: Path, ties: list[Anchor], d0: float, d1: float, pitch: float) -> Run:
+    inner = [Anchor(t.at - d0, t.kind) for t in ties if d0 + 1e-9 < t.at < d1 - 1e-9]
+    return Run(path.sub(d0, d1), (Anchor(0.0, AnchorKind.ON), *inner, Anchor(d1 - d0, AnchorKind.ON)), pitch)
 
 
 def _stop(seam: SeamSpec, relief: float) -> float:

@@ -20,9 +20,11 @@ _SIDEWAYS = (Edge.LEFT, Edge.RIGHT)
 def panel_widths(design: Design) -> tuple[Sum, ...]:
     """The width of each panel: as declared, or what its parts need; a panel that covers a folded-in one is longer.
 
-    DraftError when nothing says how wide a panel is.
+    Two panels that close on each other are made equal. DraftError when nothing says how wide a panel is.
     """
     widths = [_panel_width(design, panel) for panel in range(len(design.body.panels))]
+    if len(widths) == 2 and all(panel.width is None for panel in design.body.panels):
+        widths = _matched(widths)
     order = closed(design)
     for fold, between in enumerate(order.between):
         for placed in between:
@@ -34,6 +36,16 @@ def panel_widths(design: Design) -> tuple[Sum, ...]:
                     (*widths[placed.panel].terms, Term("clearance of the panel folded in", design.body.clearance)),
                 )
     return tuple(widths)
+
+
+def _matched(widths: list[Sum]) -> list[Sum]:
+    """Both panels as wide as the wider one."""
+    widest = max(width.value for width in widths)
+    gaps = (widest - width.value for width in widths)
+    return [
+        Sum(w.name, (*w.terms, Term("to match the other panel", gap)) if gap > 1e-9 else w.terms)
+        for w, gap in zip(widths, gaps, strict=True)
+    ]
 
 
 def body_height(design: Design) -> Sum:

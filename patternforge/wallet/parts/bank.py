@@ -34,7 +34,7 @@ def pocket_blanks(design: Design, body: Body, part: BankPart | PocketPart, spaci
         raise DraftError(f"{design.file}:{part.line}: no layer stands behind '{part.name}' to sew it to")
     frame = pocket_frame(design, body, part)
     slots = pocket_slots(design, frame, part)
-    blanks = tuple(_blank(design, body, part, frame, slots, slot) for slot in slots.slots)
+    blanks = tuple(_blank(body, part, frame, slots, slot, spacing) for slot in slots.slots)
     outer_first = blanks if part.facing is Side.OUTSIDE else blanks[::-1]
     pockets = tuple(
         _pocket(part, frame, slots, slot, column, blanks[slot.number - 1].name)
@@ -51,10 +51,10 @@ def stitch_lines(frame: Frame, columns: int) -> tuple[float, ...]:
     return tuple(low + (high - low) * i / columns for i in range(columns + 1))
 
 
-def _blank(design: Design, body: Body, part: BankPart | PocketPart, frame: Frame, slots: Slots, slot: Slot) -> Blank:
+def _blank(body: Body, part: BankPart | PocketPart, frame: Frame, slots: Slots, slot: Slot, spacing: float) -> Blank:
     name = part.name if len(slots.slots) == 1 else f"{part.name} {slot.number}"
     tab_only = slots.shape is BankShape.TEE and slot.number > 1
-    outline = _tee(part, frame, slots, slot) if tab_only else _full(body, part, frame, slots, slot)
+    outline = _tee(part, frame, slots, slot, spacing) if tab_only else _full(body, part, frame, slots, slot)
     return Blank(name, part.leather, outline.moved(frame.onto), part.facing, (part.panel,), part.trim)
 
 
@@ -88,10 +88,10 @@ def _full(body: Body, part: BankPart | PocketPart, frame: Frame, slots: Slots, s
     )
 
 
-def _tee(part: BankPart | PocketPart, frame: Frame, slots: Slots, slot: Slot) -> Shape:
+def _tee(part: BankPart | PocketPart, frame: Frame, slots: Slots, slot: Slot, spacing: float) -> Shape:
     """A tab as wide as the pocket, and a stem between the stitch lines down past its stop-stitch row."""
     left, right = _sides(frame)
-    foot = slot.floor - frame.floor.margin
+    foot = _foot(frame, slots, slot, spacing)
     if slot.shoulder - foot < 2 * _STEM_RADIUS + 1:
         return _plain(part, frame, slots, slot, foot)
     stem_left, stem_right = _stem(frame)
@@ -120,6 +120,15 @@ def _plain(part: BankPart | PocketPart, frame: Frame, slots: Slots, slot: Slot, 
             Corner(Point(left, slot.mouth), role=_edge(frame.left)),
         ]
     )
+
+
+def _foot(frame: Frame, slots: Slots, slot: Slot, spacing: float) -> float:
+    """b of a stem's lower edge: a margin below its stop row; mid-stitch where a seam between columns crosses it."""
+    foot = slot.floor - frame.floor.margin
+    if slots.columns == 1:
+        return foot
+    mouth = slots.slots[0].mouth
+    return mouth - math.ceil((mouth - foot) / spacing - 1e-9) * spacing
 
 
 def _stem(frame: Frame) -> tuple[float, float]:
