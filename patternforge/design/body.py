@@ -76,7 +76,7 @@ def _fold(node: Node, number: int, scope: Scope) -> FoldSpec:
 
 
 def _fold_count_holds(table: Entries, panels: int, folds: int) -> bool:
-    if not panels or table.is_refused("folds"):
+    if not 0 < panels <= _MOST_PANELS or table.is_refused("folds"):
         return False
     if folds == panels - 1:
         return True
@@ -109,10 +109,12 @@ def load_share(node: Node | None, scope: Scope) -> Load:
     """How full the wallet is when it closes true; full if nothing is said."""
     if node is None:
         return _FULL
-    if isinstance(node, Scalar) and not node.is_blank:
+    if isinstance(node, Scalar) and not node.is_blank and ":" not in node.text:
         if node.text not in ("full", "empty"):
             advice = word_advice(node.text, ("full", "empty"))
-            scope.faults.add(node.at, f"'{node.text[:40]}' is no 'load'", f"{advice} or give shares {{cards: 0.5}}")
+            scope.faults.add(
+                node.at, f"'load' cannot be '{node.text[:40]}'", f"{advice} or give shares {{cards: 0.5}}"
+            )
         return Load(0.0, 0.0) if node.text == "empty" else _FULL
     table = entries(node, LoadForm, "'load'", scope)
     return Load(table.number("cards", _FULL.cards, _SHARE), table.number("notes", _FULL.notes, _SHARE))

@@ -120,11 +120,13 @@ class Entries:
         found: list[tuple[_Choice, At]] = []
         for scalar in self.scalars(key):
             word = self._chosen(scalar, key, words)
-            if word is not None and word in [other for other, _ in found]:
+            if word is None:
+                self._refuse(key)
+            elif word in [other for other, _ in found]:
                 self.scope.faults.add(
                     scalar.at, f"'{word}' stands twice in '{key}' of {self.what}", "keep one of them"
                 )
-            elif word is not None:
+            else:
                 found.append((word, scalar.at))
         return tuple(found)
 
@@ -132,7 +134,7 @@ class Entries:
         known = [str(word) for word in words]
         if scalar.text in known:
             return words(scalar.text)
-        what = f"'{scalar.text[:40]}' is no '{key}' of {self.what}"
+        what = f"'{key}' of {self.what} cannot be '{scalar.text[:40]}'"
         self.scope.faults.add(scalar.at, what, word_advice(scalar.text, known))
         return None
 
@@ -167,9 +169,9 @@ class Entries:
                 self.scope.faults.add(node.at, f"'{key}' of {self.what} lists single words", "write [one, two]")
         return tuple(found)
 
-    def table(self, key: str, form: type[Form]) -> Entries:
+    def table(self, key: str, form: type[Form], called: str = "") -> Entries:
         """A table within this one; without entries if the key is left out."""
-        what = self._name(key)
+        what = called or self._name(key)
         return (
             entries(self.nodes[key], form, what, self.scope)
             if key in self.nodes
@@ -182,12 +184,11 @@ class Entries:
         if node is None:
             return ()
         if isinstance(node, Table):
-            return tuple((entry.key, entry.value) for entry in node if self._is_name(entry.key, key))
+            for entry in node:
+                text_of(entry.key, f"a name in '{key}'", self.scope)
+            return tuple((entry.key, entry.value) for entry in node)
         self._refusekind_of(node, key)
         return ()
-
-    def _is_name(self, key: Scalar, table: str) -> bool:
-        return bool(text_of(key, f"a name in '{table}'", self.scope))
 
     def _refusekind_of(self, node: Node, key: str) -> None:
         _refuse_table(node, f"'{key}' of {self.what}", "name: value", self.scope)

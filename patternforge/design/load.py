@@ -57,7 +57,9 @@ def load_design(text: str, file: str, settings: Mapping[str, str] = MappingProxy
 
 def _design(top: Entries, scope: Scope, file: PurePath) -> Design:
     named = {kind: top.named(key) for kind, key in _DECLARING.items()}
+    scope.unreadable.update(kind for kind, key in _DECLARING.items() if top.is_refused(key))
     if top.node("leathers") and not named[Kind.LEATHER]:
+        scope.unreadable.add(Kind.LEATHER)
         _refuse_empty(top, "leathers", "declare at least one, such as {outer: {thickness: 1.2 mm}}")
     for kind, entries_of_kind in named.items():
         for key, _ in entries_of_kind:
@@ -65,10 +67,11 @@ def _design(top: Entries, scope: Scope, file: PurePath) -> Design:
     leather = leathers(named[Kind.LEATHER], scope)
     content = contents(named[Kind.CONTENT], scope, catalogue())
     parameter = parameters(named[Kind.PARAMETER], scope)
-    spec = body(top.table("body", BodyForm))
-    sewing = stitching(top.table("stitching", StitchingForm), Stitching())
-    names = PartNames()
-    part = parts(_part_nodes(top), tuple(panel.name for panel in spec.panels), names, scope)
+    spec = body(top.table("body", BodyForm, "the body"))
+    sewing = stitching(top.table("stitching", StitchingForm, "the stitching"), Stitching())
+    part_nodes = _part_nodes(top)
+    names = PartNames(complete=bool(part_nodes))
+    part = parts(part_nodes, tuple(panel.name for panel in spec.panels), names, scope)
     return Design(
         name=file.stem,
         title=top.text("design"),
@@ -83,7 +86,7 @@ def _design(top: Entries, scope: Scope, file: PurePath) -> Design:
         seams=seams(top.row("seams"), sewing, names, scope),
         stitching=sewing,
         load=load_share(top.node("load"), scope),
-        limits=limits(top.table("limits", LimitsForm)),
+        limits=limits(top.table("limits", LimitsForm, "the limits")),
     )
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 from patternforge.design.entries import Entries, entries, titled
-from patternforge.design.forms import BankForm, Form, LayerForm, MouthForm, PocketForm, ThumbForm, TrimForm
+from patternforge.design.forms import BankForm, Form, LayerForm, MouthForm, PocketForm, ThumbForm, TrimForm, keys_of
 from patternforge.design.located import At, Lost, Node, Scalar, Table
 from patternforge.design.scope import Kind, Scope
 from patternforge.design.values import POSITIVE, Bounds, count_of
@@ -84,7 +84,8 @@ def _kind(node: Node) -> str | None:
         return None
     keys = [entry.key.text for entry in node]
     known = next((key for key in keys if key in _KINDS), None)
-    return known or next((near for key in keys if (near := nearest(key, _KINDS))), None)
+    strange = [key for key in keys if not any(key in keys_of(form) for form, _ in _KINDS.values())]
+    return known or next((near for key in strange if (near := nearest(key, _KINDS))), None)
 
 
 def _name(table: Entries, kind: str, names: PartNames) -> str:

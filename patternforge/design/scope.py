@@ -39,6 +39,8 @@ class Scope:
     used: set[str] = field(default_factory=set)
     open_kinds: set[Kind] = field(default_factory=set)
     """Kinds of which a reference could not be read, so that nothing can be said about what is not used."""
+    unreadable: set[Kind] = field(default_factory=set)
+    """Kinds whose declarations could not be read, so that nothing can be said about unknown names either."""
 
     def declare(self, name: str, kind: Kind, at: At) -> None:
         """Take down a name; a fault if it cannot be used in arithmetic or is taken."""
@@ -48,11 +50,14 @@ class Scope:
             self.faults.add(at, what, "give every leather, content and parameter a name of its own")
             return
         self.declared[name] = (kind, at)
+        faults = len(self.faults.found)
         if not name.isascii() or not name.isidentifier():
             what = f"'{name}' cannot be used as a name in arithmetic"
             self.faults.add(at, what, "use letters a to z, digits and _ and begin with a letter")
         elif name in UNITS or name == "fit":
             self.faults.add(at, f"'{name}' has a meaning of its own in lengths", "choose another name")
+        if len(self.faults.found) > faults:
+            self.used.add(name)
 
     def names_of(self, kind: Kind) -> tuple[str, ...]:
         """The declared names of a kind in file order."""
@@ -61,7 +66,7 @@ class Scope:
     def use(self, name: str, kind: Kind, at: At) -> str | None:
         """``name`` if it is declared as that kind, now counted as used; else a fault and None."""
         known = self.names_of(kind)
-        if name in known:
+        if name in known or kind in self.unreadable:
             self.used.add(name)
             return name
         self.open_kinds.add(kind)
@@ -71,6 +76,8 @@ class Scope:
     def value_of(self, name: str) -> Value:
         """What a name in arithmetic is worth; MeasureError if it is worth nothing here."""
         head, _, size = name.partition(".")
+        if head not in self.declared and self.unreadable:
+            return LOST
         if head not in self.declared:
             self.leave_open()
             advice = word_advice(name, self.values) if self.values else "write a number and a unit"

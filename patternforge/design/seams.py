@@ -129,6 +129,8 @@ def _along(table: Entries) -> tuple[Edge, ...]:
     edges = table.choices("along", Edge)
     if not edges and not table.is_refused("along"):
         table.add_fault("along", f"{table.what} follows no edge", "name at least one of left, right, bottom, top")
+    if table.is_refused("along"):
+        return ()
     for (edge, _), (following, at) in pairwise(edges):
         if following is _OPPOSITE[edge]:
             what = f"{edge} and {following} do not meet at a corner"

@@ -9,6 +9,7 @@ __all__ = ["listed", "nearest", "word_advice"]
 
 _ALIKE = 0.65
 _LONGEST_LIST = 16
+_SHORTEST_PART = 4
 
 
 def nearest(word: str, known: Iterable[str]) -> str | None:
@@ -17,9 +18,15 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     >>> nearest("stpe", ["step", "show"]), nearest("colour", ["step", "show"])
     ('step', None)
     """
-    by_lower = {name.lower(): name for name in known}
-    match = get_close_matches(word.lower()[:60], by_lower, n=1, cutoff=_ALIKE)
+    lower, by_lower = word.lower()[:60], {name.lower(): name for name in known}
+    match = get_close_matches(lower, by_lower, n=1, cutoff=_ALIKE) or _containing(lower, by_lower)
     return by_lower[match[0]] if match else None
+
+
+def _containing(word: str, known: Iterable[str]) -> list[str]:
+    """The known word of which ``word`` is a part, if there is only one."""
+    found = [name for name in known if word in name] if len(word) >= _SHORTEST_PART else []
+    return found if len(found) == 1 else []
 
 
 def listed(words: Iterable[str]) -> str:

@@ -52,7 +52,7 @@ def _reading(problem: str, lines: list[str], at: _Place, opened: _Place) -> _Rea
         return (*at, f"a value cannot begin with {sign}", "put the value in single quotes")
     if "escape" in problem:
         return (*opened, "a backslash in double quotes begins a special sign", "use single quotes")
-    if "expected key" in problem or "<block end>" in problem:
+    if "expected key" in problem or "<block end>" in problem or "'-' indicator" in problem:
         return _misaligned(lines, at)
     return (*at, "the file cannot be read on from here", "compare this line with one that works")
 
@@ -94,12 +94,15 @@ def _unspaced_colon(lines: list[str], row: int) -> _Reading | None:
 
 
 def _misaligned(lines: list[str], at: _Place) -> _Reading:
-    row, column = at
-    above = lines[row - 1] if 0 < row <= len(lines) else ""
-    dash = _NO_SPACE_AFTER_DASH.match(above)
-    if dash:
-        what = "there is no space after the dash"
-        return (row - 1, dash.start(1) - 1, what, f"write '- {dash.group(1)[:40]}'")
-    if row < len(lines) and lines[row][column : column + 1] == "-":
+    row = at[0]
+    for candidate in (row - 1, row):
+        dash = _NO_SPACE_AFTER_DASH.match(lines[candidate]) if 0 <= candidate < len(lines) else None
+        if dash:
+            what = "there is no space after the dash"
+            return (candidate, dash.start(1) - 1, what, f"write '- {dash.group(1)[:40]}'")
+    sign = _sign(lines, at)
+    if sign in ("']'", "'}'"):
+        return (*at, f"{sign} closes a bracket that was not opened", "delete it")
+    if sign == "'-'":
         return (*at, "a list entry stands between keys", "indent it under the key it belongs to")
     return (*at, "this line does not line up with the lines above it", "indent it exactly like its neighbours")
