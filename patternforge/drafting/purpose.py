@@ -1,0 +1,86 @@
+"""What a drawing is made for, and what may be chosen for each purpose."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import StrEnum
+from math import inf
+
+from patternforge.errors import DraftError
+
+__all__ = ["CutFace", "DieHoles", "DieOptions", "DraftingOptions", "FoldTicks", "LaserOptions", "Purpose"]
+
+_ROOM_BESIDE_CUT = 2.0  # mm of leather left standing between two cuts; common practice, no source
+
+
+class Purpose(StrEnum):
+    """``laser``: what is cut, nothing else; ``die``: the net edge of each piece; ``paper``: all there is to say."""
+
+    LASER = "laser"
+    DIE = "die"
+    PAPER = "paper"
+
+
+class CutFace(StrEnum):
+    """Which face of the leather lies up while it is cut: the showing face (front), or the other, mirrored (back)."""
+
+    FRONT = "front"
+    BACK = "back"
+
+
+class DieHoles(StrEnum):
+    """Whether a cutting die punches the stitch holes too."""
+
+    LEFT_OUT = "left out"
+    PUNCHED = "punched"
+
+
+class FoldTicks(StrEnum):
+    """Whether short lines at the edge mark where a fold begins and ends."""
+
+    NONE = "none"
+    SCORED = "scored"
+
+
+@dataclass(frozen=True, slots=True)
+class LaserOptions:
+    """How files for a laser or a knife plotter are made; lengths in mm.
+
+    ``kerf`` (0 to 2) is the width the beam burns away. ``gap`` (kerf + 2 or more) lies between pieces. ``bed`` is
+    the width of the machine's bed; without it a sheet is about as wide as high. DraftError outside these ranges.
+
+    >>> LaserOptions(kerf=0.2).gap
+    10.0
+    """
+
+    kerf: float = 0.0
+    cut_face: CutFace = CutFace.FRONT
+    fold_ticks: FoldTicks = FoldTicks.NONE
+    gap: float = 10.0
+    bed: float | None = None
+
+    def __post_init__(self) -> None:
+        if not 0 <= self.kerf <= 2:
+            raise DraftError(f"the kerf is {self.kerf:g} mm; lawful is 0 to 2 mm")
+        if not self.kerf + _ROOM_BESIDE_CUT <= self.gap < inf:
+            least = self.kerf + _ROOM_BESIDE_CUT
+            raise DraftError(
+                f"the gap between pieces is {self.gap:g} mm; lawful is {least:g} mm (kerf + 2 mm) or more"
+            )
+        if self.bed is not None and not 0 < self.bed < inf:
+            raise DraftError(f"the bed is {self.bed:g} mm wide; lawful is a width above 0 mm")
+
+
+@dataclass(frozen=True, slots=True)
+class DieOptions:
+    """What a die maker is given; a die has no kerf."""
+
+    holes: DieHoles = DieHoles.LEFT_OUT
+
+
+@dataclass(frozen=True, slots=True)
+class DraftingOptions:
+    """All choices, each under the purpose it belongs to."""
+
+    laser: LaserOptions = field(default_factory=LaserOptions)
+    die: DieOptions = field(default_factory=DieOptions)

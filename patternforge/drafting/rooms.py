@@ -1,0 +1,142 @@
+"""Where on a piece there is room for words: upright boxes that keep clear of every line and hole."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from itertools import groupby, pairwise
+from math import ceil
+
+from patternforge.geometry.flatten import flattened
+from patternforge.geometry.path import Path
+from patternforge.geometry.point import Bounds, Point
+from patternforge.geometry.transform import Transform
+
+__all__ = ["Barrier", "Floor", "disc_barrier", "floor", "path_barriers", "room"]
+
+_BAND = 1.0  # height of the strips that room is looked for in, mm
+_FLAT = 0.02  # how far an arc may bulge beyond the chords it is judged by, mm
+
+Interval = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Barrier:
+    """What words must not touch: everything nearer than ``reach`` mm to the straight line from ``a`` to ``b``.
+
+    ``bounds`` is true of lines that part inside from outside.
+    """
+
+    a: Point
+    b: Point
+    reach: float
+    bounds: bool = False
+
+    def moved(self, transform: Transform) -> Barrier:
+        """The barrier carried by an isometry."""
+        return Barrier(transform.point(self.a), transform.point(self.b), self.reach, self.bounds)
+
+
+@dataclass(frozen=True, slots=True)
+class Floor:
+    """The inside of a piece as strips from ``low`` upwards, each with the x intervals that no barrier touches."""
+
+    low: float
+    strips: tuple[tuple[Interval, ...], ...]
+
+
+def path_barriers(path: Path, clear: float, *, bounds: bool) -> tuple[Barrier, ...]:
+    """A path as barriers that keep words ``clear`` mm away from it."""
+    points = flattened(path, _FLAT)
+    corners = (*points, points[0]) if path.closed and points[0] != points[-1] else points
+    return tuple(Barrier(a, b, clear + _FLAT, bounds) for a, b in pairwise(corners))
+
+
+def disc_barrier(centre: Point, reach: float) -> Barrier:
+    """A disc of radius ``reach`` mm as a barrier."""
+    return Barrier(centre, centre, reach)
+
+
+def floor(barriers: Sequence[Barrier]) -> Floor:
+    """All room between the barriers, inside the lines that bound it; empty when nothing bounds it."""
+    ends = [p.y for barrier in barriers if barrier.bounds for p in (barrier.a, barrier.b)]
+    if not ends:
+        return Floor(0.0, ())
+    low = min(ends)
+    count = ceil((max(ends) - low) / _BAND)
+    touching: list[list[Barrier]] = [[] for _ in range(count)]
+    for barrier in barriers:
+        for index in _strips_touched(barrier, low, count):
+            touching[index].append(barrier)
+    return Floor(low, tuple(_free(here, low + i * _BAND) for i, here in enumerate(touching)))
+
+
+def _strips_touched(barrier: Barrier, low: float, count: int) -> range:
+    y0, y1 = sorted((barrier.a.y, barrier.b.y))
+    first = int((y0 - barrier.reach - low) // _BAND)
+    last = int((y1 + barrier.reach - low) // _BAND)
+    return range(max(first, 0), min(last + 1, count))
+
+
+def _free(barriers: Iterable[Barrier], y0: float) -> tuple[Interval, ...]:
+    """The inside at half height of the strip, less what any barrier takes of the whole strip."""
+    here = list(barriers)
+    middle = y0 + _BAND / 2
+    rims = sorted(_x_at(b, middle) for b in here if b.bounds and (b.a.y <= middle) != (b.b.y <= middle))
+    taken = sorted(_taken(b, y0 - b.reach, y0 + _BAND + b.reach) for b in here)
+    return tuple(free for inside in zip(rims[::2], rims[1::2], strict=True) for free in _left_of(inside, taken))
+
+
+def _x_at(barrier: Barrier, y: float) -> float:
+    a, b = barrier.a, barrier.b
+    return a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y)
+
+
+def _taken(barrier: Barrier, y0: float, y1: float) -> Interval:
+    """The x interval of the part of a barrier between two heights, its reach added at both ends."""
+    a, b = barrier.a, barrier.b
+    low, high = sorted((a.y, b.y))
+    xs = (a.x, b.x) if low == high else tuple(_x_at(barrier, min(max(y, low), high)) for y in (y0, y1))
+    return min(xs) - barrier.reach, max(xs) + barrier.reach
+
+
+def _left_of(inside: Interval, taken: Sequence[Interval]) -> list[Interval]:
+    free, start = [], inside[0]
+    for x0, x1 in taken:
+        if x0 > start and min(x0, inside[1]) > start:
+            free.append((start, min(x0, inside[1])))
+        start = max(start, x1)
+    return [*free, (start, inside[1])] if start < inside[1] else free
+
+
+def room(ground: Floor, width: float, height: float) -> Bounds | None:
+    """A box of ``width`` x ``height`` mm that nothing touches, amid the tallest stretch of room, or None.
+
+    >>> from patternforge.geometry.corners import rounded_rectangle
+    >>> ground = floor(path_barriers(rounded_rectangle(0, 0, 90, 60, 5), 1.0, bounds=True))
+    >>> room(ground, 40, 10)
+    Bounds(x0=25.0, y0=25.0, x1=65.0, y1=35.0)
+    >>> room(ground, 89, 10) is None
+    True
+    """
+    deep = ceil(height / _BAND)
+    wide = [tuple(free for free in strip if free[1] - free[0] >= width) for strip in ground.strips]
+    found = {i: _widest(wide[i : i + deep], width) for i in range(len(wide) - deep + 1)}
+    widest = {i: free for i, free in found.items() if free}
+    if not widest:
+        return None
+    runs = [[i for _, i in run] for _, run in groupby(enumerate(widest), key=lambda pair: pair[1] - pair[0])]
+    tallest = max(runs, key=len)
+    start = tallest[len(tallest) // 2]
+    x, y = sum(widest[start]) / 2, ground.low + (start + deep / 2) * _BAND
+    return Bounds(x - width / 2, y - height / 2, x + width / 2, y + height / 2)
+
+
+def _widest(strips: Sequence[tuple[Interval, ...]], width: float) -> Interval | None:
+    """The widest interval free in all strips, the leftmost of equals; None when none has ``width`` mm."""
+    common = strips[0]
+    for strip in strips[1:]:
+        pairs = ((max(a0, b0), min(a1, b1)) for a0, a1 in common for b0, b1 in strip)
+        common = tuple((x0, x1) for x0, x1 in pairs if x1 - x0 >= width)
+    # Widths are compared to a tenth of a mm, so that rounding errors never choose between mirrored places.
+    return max(common, key=lambda free: (round(free[1] - free[0], 1), -free[0]), default=None)
