@@ -1,0 +1,172 @@
+"""A drafted wallet as one plain description: what ``pattern.json`` holds. Its schema stands in ``schema``."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from patternforge import __version__
+from patternforge.drafting.inputs import inputs, plain, trims
+from patternforge.fit.findings import Finding, worst
+from patternforge.geometry.path import Path
+from patternforge.wallet.pattern import DraftedFold, DraftedPanel, Hole, Pattern, Piece, Placement, Pocket, Seam, Sum
+from patternforge.wallet.spec import Across, HoleShape, SeamSpec
+
+__all__ = ["FORMAT", "VERSION", "description"]
+
+FORMAT = "patternforge pattern"
+VERSION = 1  # grows whenever a reader of the version before would misread a file
+
+
+def description(pattern: Pattern, findings: Sequence[Finding] = ()) -> dict[str, Any]:
+    """``pattern`` as dicts, lists, strings, numbers and None, valid under ``pattern_schema``.
+
+    Lengths in mm, angles in degrees, areas in mm2; the pieces' own frames as everywhere: showing face up, lower left
+    corner at the origin. ``findings`` are those of the fit.
+    """
+    design = pattern.design
+    names = [panel.name for panel in pattern.panels]
+    return {
+        "format": FORMAT,
+        "version": VERSION,
+        "program": f"patternforge {__version__}",
+        "units": {"length": "mm", "angle": "degrees", "area": "mm2"},
+        "design": {
+            "name": design.name,
+            "title": design.title,
+            "revision": design.revision,
+            "notes": design.notes,
+            "file": design.file,
+        },
+        "inputs": inputs(design),
+        "size": {"width": pattern.width, "height": _sum(pattern.height_sum, pattern.height)},
+        "panels": [_panel(panel) for panel in pattern.panels],
+        "folds": [_fold(fold) for fold in pattern.folds],
+        "pieces": [_piece(pattern, piece, names) for piece in pattern.pieces],
+        "pockets": [_pocket(pocket, names) for pocket in pattern.pockets],
+        "seams": [_seam(pattern, seam) for seam in pattern.seams],
+        "adjustments": plain(pattern.adjustments),
+        "findings": plain(tuple(findings)),
+        "verdict": worst(findings).value if findings else None,
+    }
+
+
+def _sum(total: Sum, value: float) -> dict[str, Any]:
+    return {"value": value, "terms": plain(total.terms)}
+
+
+def _panel(panel: DraftedPanel) -> dict[str, Any]:
+    return {"name": panel.name, "x0": panel.x0, "x1": panel.x1, "width": _sum(panel.width, panel.width.value)}
+
+
+def _fold(fold: DraftedFold) -> dict[str, Any]:
+    return {
+        "number": fold.number,
+        "angle": fold.angle,
+        "compensation": fold.compensation,
+        "relief": fold.relief,
+        "x0": fold.x0,
+        "x1": fold.x1,
+        "layers": [
+            {
+                "part": layer.part,
+                "gap": _sum(layer.gap, layer.gap.value),
+                "inside_radius": layer.radius,
+                "true_length": layer.true_length,
+                "flat_length": layer.flat_length,
+            }
+            for layer in fold.layers
+        ],
+    }
+
+
+def _piece(pattern: Pattern, piece: Piece, panels: Sequence[str]) -> dict[str, Any]:
+    shapes = {seam.name: seam.stitching.hole.shape for seam in pattern.seams}
+    leather = pattern.design.leather(piece.leather)
+    return {
+        "name": piece.name,
+        "part": piece.part,
+        "leather": piece.leather,
+        "thickness": leather.t,
+        "quantity": piece.quantity,
+        "showing_face": leather.face.value,
+        "faces": piece.showing.value,
+        "visible": piece.visible,
+        "width": piece.width,
+        "height": piece.height,
+        "area": piece.area,
+        "trim": trims(piece.trims),
+        "outline": _vertices(piece.outline),
+        "edges": plain(piece.edges),
+        "openings": [_vertices(opening) for opening in piece.openings],
+        "fold_lines": [_vertices(line) for line in piece.fold_lines],
+        "holes": [_hole(hole, shapes[hole.seam]) for hole in piece.holes],
+        "placement": _placement(piece.placement, piece.level, panels),
+    }
+
+
+def _vertices(path: Path) -> list[list[float]]:
+    return [list(vertex) for vertex in path.vertices]
+
+
+def _hole(hole: Hole, shape: HoleShape) -> dict[str, Any]:
+    return {
+        "seam": hole.seam,
+        "index": hole.index,
+        "x": hole.at.x,
+        "y": hole.at.y,
+        "direction": hole.direction,
+        "shape": shape.value,
+    }
+
+
+def _placement(placement: Placement, level: int, panels: Sequence[str]) -> dict[str, Any]:
+    onto = placement.onto_piece
+    return {
+        "panels": [panels[index] for index in placement.panels],
+        "level": level,
+        "breaks": [list(pair) for pair in placement.development.breaks],
+        "onto_piece": [onto.a, onto.b, onto.c, onto.d, onto.e, onto.f],
+    }
+
+
+def _pocket(pocket: Pocket, panels: Sequence[str]) -> dict[str, Any]:
+    return {
+        "part": pocket.part,
+        "piece": pocket.piece,
+        "content": pocket.content,
+        "count": pocket.count,
+        "panels": [panels[index] for index in pocket.panels],
+        "opening": pocket.opening.value,
+        "box": list(pocket.box),
+        "show": pocket.show,
+        "ease": pocket.ease,
+        "held": pocket.held,
+    }
+
+
+def _seam(pattern: Pattern, seam: Seam) -> dict[str, Any]:
+    declared = {spec.name: spec for spec in pattern.design.seams}
+    return {
+        "name": seam.name,
+        "pieces": list(seam.pieces),
+        "inner": seam.inner,
+        "margin": seam.margin,
+        "spread": _spread(declared.get(seam.name)),
+        "hole": plain(seam.stitching.hole),
+        "hole_count": len(seam.holes),
+        "pitch": seam.stitching.pitch,
+        "spacing_min": min(seam.spacings, default=None),
+        "spacing_max": max(seam.spacings, default=None),
+        "length": seam.length,
+        "thread": seam.thread,
+        "holes": [
+            {"index": h.index, "run": h.run, "along": h.along, "x": h.at.x, "y": h.at.y, "heading": h.heading}
+            for h in seam.holes
+        ],
+    }
+
+
+def _spread(declared: SeamSpec | None) -> float:
+    """How far beyond a fold zone the holes of an eased seam share in its stretch, mm."""
+    return declared.spread if declared and declared.across is Across.EASED else 0.0

@@ -1,0 +1,181 @@
+"""The JSON Schema of ``pattern.json``: what each name in it means, in which unit, and what may stand there."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from patternforge.drafting.description import FORMAT, VERSION
+from patternforge.drafting.schema_inputs import INPUTS, TRIM
+from patternforge.drafting.schema_words import (
+    ANGLE,
+    COUNT,
+    FLAG,
+    LENGTH,
+    NUMBER,
+    SIZE,
+    TEXT,
+    choice,
+    lines_of,
+    maybe,
+    record,
+    said,
+)
+from patternforge.fit.findings import Verdict
+from patternforge.leather.material import SurfaceFace
+from patternforge.wallet.pattern import EdgeRole
+from patternforge.wallet.spec import Edge, HoleShape, Side
+
+__all__ = ["pattern_schema"]
+
+_TERMS = lines_of(record(label=TEXT, value=LENGTH))
+_SUM = said("a size and the terms it is the sum of, mm", record(value=LENGTH, terms=_TERMS))
+_VERTEX = {"type": "array", "items": NUMBER, "minItems": 3, "maxItems": 3}
+_PATH = said(
+    "vertices [x, y, bulge]; the bulge belongs to the edge that starts there: tan(sweep / 4), counter-clockwise"
+    " positive, 0 straight",
+    {"type": "array", "items": _VERTEX, "minItems": 2},
+)
+_PANEL_NAMES = said("panels by name, left to right", lines_of(TEXT))
+
+_PANEL = record(
+    name=TEXT,
+    x0=said("left end on the assembly: fold tangent or body edge, mm", LENGTH),
+    x1=said("right end on the assembly, mm", LENGTH),
+    width=_SUM,
+)
+_FOLD_LAYER = record(
+    part=said("the layer that crosses the fold", TEXT),
+    gap=said("what lies between its two flanks once closed, mm", _SUM),
+    inside_radius=SIZE,
+    true_length=said("bent length: angle * (inside radius + neutral * thickness), mm", SIZE),
+    flat_length=said("drafted length, after compensation, mm", SIZE),
+)
+_FOLD = record(
+    number=COUNT,
+    angle=said("180: insides meet, -180: outsides meet", ANGLE),
+    compensation=said("0 lies flat open, 1 closes true", NUMBER),
+    relief=said("how far pockets stop short of the tangent, mm", SIZE),
+    x0=said("first tangent on the assembly, mm", LENGTH),
+    x1=said("second tangent on the assembly, mm", LENGTH),
+    layers=said("from the outside in", lines_of(_FOLD_LAYER)),
+)
+_HOLE = record(
+    seam=TEXT,
+    index=said("number of the hole in its seam; mating holes share it", COUNT),
+    x=LENGTH,
+    y=LENGTH,
+    direction=said("long axis of a slit on the piece", ANGLE),
+    shape=choice(HoleShape),
+)
+_MATRIX = {"type": "array", "items": NUMBER, "minItems": 6, "maxItems": 6}
+_BREAK = {"type": "array", "items": LENGTH, "minItems": 2, "maxItems": 2}
+_PLACEMENT = said(
+    "how the piece lies on the assembly (the wallet laid open, seen from the inside): first x through breaks, then"
+    " the matrix",
+    record(
+        panels=_PANEL_NAMES,
+        level=said("place of the piece counted from the outside in, from 0", COUNT),
+        breaks=said(
+            "[assembly x, flat x] at both ends of each fold zone; linear between, slope 1 beyond", lines_of(_BREAK)
+        ),
+        onto_piece=said("[a, b, c, d, e, f]: x' = a x + c y + e, y' = b x + d y + f", _MATRIX),
+    ),
+)
+_PIECE = record(
+    name=TEXT,
+    part=said("the part it belongs to", TEXT),
+    leather=said("role of its leather", TEXT),
+    thickness=said("thickness drafted for, mm", SIZE),
+    quantity=said("how many to cut", COUNT),
+    showing_face=said("the face of the leather that is up as drawn", choice(SurfaceFace)),
+    faces=said("the side of the wallet that face turns to", choice(Side)),
+    visible=said("false when other leather hides it", FLAG),
+    width=SIZE,
+    height=SIZE,
+    area=said("openings taken out, mm2", SIZE),
+    trim=TRIM,
+    outline=said("closed, counter-clockwise, net size, lower left of its bounds at the origin", _PATH),
+    edges=said("role of each edge of the outline, in its order", lines_of(choice(EdgeRole))),
+    openings=said("closed, clockwise", lines_of(_PATH)),
+    fold_lines=said("tangents of the folds it crosses, open", lines_of(_PATH)),
+    holes=lines_of(_HOLE),
+    placement=_PLACEMENT,
+)
+_POCKET = record(
+    part=TEXT,
+    piece=said("the wall that holds the item in", TEXT),
+    content=TEXT,
+    count=COUNT,
+    panels=_PANEL_NAMES,
+    opening=said("the edge of the assembly the item goes in over", choice(Edge)),
+    box=said("[x0, y0, x1, y1] of the item pushed home, on the assembly", {**_BREAK, "minItems": 4, "maxItems": 4}),
+    show=said("how much of the item stands out of the mouth, mm", LENGTH),
+    ease=said("what the pocket is wider than the taut path round its contents, mm", LENGTH),
+    held=said("true for what lies behind a layer", FLAG),
+)
+_SEAM_HOLE = record(
+    index=COUNT,
+    run=said("unbroken stretch of the seam, from 1", COUNT),
+    along=said("place along its run, mm", LENGTH),
+    x=said("on the assembly, mm", LENGTH),
+    y=said("on the assembly, mm", LENGTH),
+    heading=said("direction of sewing on the assembly", ANGLE),
+)
+_HOLE_SPEC = INPUTS["properties"]["stitching"]["properties"]["hole"]
+_SEAM = record(
+    name=TEXT,
+    pieces=said("pieces it goes through, from the outside in", lines_of(TEXT)),
+    inner=said("true for a seam that a part brings with it", FLAG),
+    margin=said("stitch line to edge, mm", SIZE),
+    spread=said("how far beyond a fold zone its holes share in the stretch of that zone, mm", SIZE),
+    hole=_HOLE_SPEC,
+    hole_count=COUNT,
+    pitch=said("nominal, centre to centre, mm", SIZE),
+    spacing_min=said("smallest from hole to hole within a run, mm", maybe(SIZE)),
+    spacing_max=said("largest, mm", maybe(SIZE)),
+    length=said("sewn length, mm", SIZE),
+    thread=said("thread for saddle stitch with two needles, tails included, mm", SIZE),
+    holes=said("in sewing order", lines_of(_SEAM_HOLE)),
+)
+_ADJUSTMENT = said(
+    "a nominal size that moved to meet the stitches",
+    record(part=TEXT, size=TEXT, asked=LENGTH, drafted=LENGTH, reason=TEXT),
+)
+_FINDING = record(
+    what=TEXT, where=TEXT, measured=NUMBER, limit=NUMBER, verdict=choice(Verdict), remedy=TEXT, unit=TEXT
+)
+
+
+def pattern_schema() -> dict[str, Any]:
+    """The schema, JSON Schema draft 2020-12, as plain data; every name is required and no other is allowed.
+
+    >>> pattern_schema()["properties"]["version"]
+    {'const': 1}
+    """
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": FORMAT,
+        "description": "A drafted leather wallet: what was asked for, its flat pieces, folds, seams and fit."
+        " Lengths in mm, areas in mm2, angles in degrees counter-clockwise; x to the right, y up.",
+        **_document(),
+    }
+
+
+def _document() -> dict[str, Any]:
+    return record(
+        format={"const": FORMAT},
+        version={"const": VERSION},
+        program=said("name and version of the program that wrote the file", TEXT),
+        units=record(length={"const": "mm"}, angle={"const": "degrees"}, area={"const": "mm2"}),
+        design=record(name=TEXT, title=TEXT, revision=TEXT, notes=TEXT, file=said("name of the design file", TEXT)),
+        inputs=INPUTS,
+        size=said("of the wallet laid open, as its assembly", record(width=SIZE, height=_SUM)),
+        panels=said("left to right, seen from the inside", lines_of(_PANEL)),
+        folds=lines_of(_FOLD),
+        pieces=said("from the outside in", lines_of(_PIECE)),
+        pockets=lines_of(_POCKET),
+        seams=lines_of(_SEAM),
+        adjustments=lines_of(_ADJUSTMENT),
+        findings=said("what was measured on the finished pieces", lines_of(_FINDING)),
+        verdict=said("the worst of the findings; null when the fit was not measured", maybe(choice(Verdict))),
+    )

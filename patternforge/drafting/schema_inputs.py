@@ -1,0 +1,172 @@
+"""The part of the schema of ``pattern.json`` that says what a design asked for."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from patternforge.drafting.schema_words import (
+    ANGLE,
+    COUNT,
+    FLAG,
+    LENGTH,
+    NUMBER,
+    SHARE,
+    SIZE,
+    TEXT,
+    choice,
+    lines_of,
+    maybe,
+    one_of,
+    record,
+    said,
+)
+from patternforge.leather.material import Stretch, SurfaceFace, Tannage
+from patternforge.wallet.spec import Across, BankShape, CornerStyle, Edge, HoleShape, Lying, Mode, MouthShape, Side
+
+__all__ = ["INPUTS", "TRIM"]
+
+TRIM = said(
+    "what is cut off after gluing, mm, by edge of the assembly",
+    {
+        "type": "object",
+        "properties": {edge.value: SIZE for edge in Edge},
+        "additionalProperties": False,
+    },
+)
+_EXACT = said("sizes that may not move to whole stitches", lines_of(TEXT))
+_EDGE = choice(Edge)
+
+_PARAMETER = record(name=TEXT, value=NUMBER, unit=TEXT, low=maybe(NUMBER), high=maybe(NUMBER), meaning=TEXT)
+_LEATHER = record(
+    role=TEXT,
+    thickness=said("as measured or as sold, mm", record(low=SIZE, high=SIZE)),
+    name=TEXT,
+    tolerance=said("plus or minus, mm", SIZE),
+    neutral=said("unstretched fibre from the inside of a bend, in thicknesses", SHARE),
+    min_radius=said("smallest inside radius, in thicknesses", NUMBER),
+    tannage=choice(Tannage),
+    face=said("the face that shows", choice(SurfaceFace)),
+    stretch=said("the loose way of the hide on a piece as drawn; the tight way lies across it", choice(Stretch)),
+    price=maybe(NUMBER),
+    price_area=said("what the price is for: ft2, dm2 or m2", TEXT),
+    drafted_thickness=said("the middle of the range, mm", SIZE),
+)
+_CONTENT = record(
+    **{"as": said("its name in the design", TEXT)},
+    name=TEXT,
+    length=SIZE,
+    height=SIZE,
+    thickness=SIZE,
+    corner_radius=SIZE,
+    title=TEXT,
+    source=said("where its sizes stand in print", TEXT),
+)
+_FIT = maybe(said("null: as large as its contents need, mm", SIZE))
+_BODY = record(
+    panels=lines_of(record(name=TEXT, width=_FIT)),
+    folds=lines_of(record(angle=ANGLE, compensation=NUMBER, relief=SIZE)),
+    closing=said("folds by number from 1, first closed first", lines_of(COUNT)),
+    height=_FIT,
+    corner=said("radius of the outer corners, mm", SIZE),
+    turned=said("true when the folds lie level", FLAG),
+    clearance=said("what a panel folded in is shorter than the one that covers it, mm", LENGTH),
+    headroom=LENGTH,
+)
+_MOUTH = record(shape=choice(MouthShape), depth=SIZE)
+_THUMB = maybe(record(width=SIZE, depth=SIZE))
+_LAYER = record(
+    kind={"const": "layer"},
+    name=TEXT,
+    leather=TEXT,
+    first=said("leftmost panel it covers", TEXT),
+    last=said("rightmost panel it covers", TEXT),
+    drop=said("how far its opening edge is lowered, as drafted, mm", LENGTH),
+    opening=_EDGE,
+    holds=lines_of(record(content=TEXT, count=COUNT)),
+    showing=maybe(choice(Side)),
+    notch=said("depth of the relief notches at folds, mm", SIZE),
+    trim=TRIM,
+    exact=_EXACT,
+)
+_OF_POCKETS: dict[str, Any] = {
+    "name": TEXT,
+    "leather": TEXT,
+    "panel": TEXT,
+    "content": TEXT,
+    "lying": choice(Lying),
+    "opening": _EDGE,
+    "ease": LENGTH,
+    "facing": choice(Side),
+    "mouth": _MOUTH,
+    "thumb": _THUMB,
+    "trim": TRIM,
+    "exact": _EXACT,
+}
+_BANK = record(
+    kind={"const": "bank"},
+    slots=COUNT,
+    step=said("rise from slot to slot, as drafted, mm", LENGTH),
+    show=said("how much of an item stands out of its mouth, as drafted, mm", LENGTH),
+    per_slot=COUNT,
+    shape=choice(BankShape),
+    columns=COUNT,
+    overlap=said("how much deeper than the step a tab reaches, as drafted, mm", LENGTH),
+    **_OF_POCKETS,
+)
+_POCKET = record(
+    kind={"const": "pocket"},
+    depth=said("mouth to the opposite seam, as drafted, mm", LENGTH),
+    count=COUNT,
+    **_OF_POCKETS,
+)
+_HOLE = record(
+    shape=choice(HoleShape),
+    diameter=said("of a round hole, mm", SIZE),
+    length=said("of a slit, mm", SIZE),
+    width=said("of a slit, mm", SIZE),
+    slant=said("of a slit against the direction of sewing, seen from the outside", ANGLE),
+)
+_STITCHING = record(
+    pitch=said("centre to centre, mm", SIZE),
+    mode=choice(Mode),
+    hole=_HOLE,
+    tails=said("thread left at the ends of a seam in all, mm", SIZE),
+    thread=said("thickness of the thread, mm", SIZE),
+)
+_SEAM = record(
+    name=TEXT,
+    along=lines_of(_EDGE),
+    margin=said("stitch line to edge, mm", SIZE),
+    end=said("last hole to an open edge; null: as far as the margin, mm", maybe(SIZE)),
+    corners=choice(CornerStyle),
+    across=said("what it does at folds", choice(Across)),
+    stop=said("how far it stops short of a fold tangent; null: in line with the pockets' seams, mm", maybe(SIZE)),
+    spread=SIZE,
+    through=said("parts it goes through; none named: every one it meets", lines_of(TEXT)),
+    stitching=_STITCHING,
+)
+_LIMITS = record(
+    hole_to_mouth=SIZE,
+    hole_to_edge=SIZE,
+    hole_to_fold=SIZE,
+    seam_stack=SIZE,
+    closed_thickness=SIZE,
+    pitch_look=said("deviation from the pitch that wants a look, as a share", NUMBER),
+    pitch_no=said("deviation from the pitch that is refused, as a share", NUMBER),
+    max_ease=SIZE,
+)
+
+INPUTS = said(
+    "what the design asked for, every size resolved to a number",
+    record(
+        parameters=lines_of(_PARAMETER),
+        leathers=lines_of(_LEATHER),
+        contents=lines_of(_CONTENT),
+        body=_BODY,
+        parts=said("from the outside in", lines_of(one_of(_LAYER, _BANK, _POCKET))),
+        seams=lines_of(_SEAM),
+        stitching=_STITCHING,
+        load=said("what is in the wallet when it closes true, as shares", record(cards=SHARE, notes=SHARE)),
+        limits=_LIMITS,
+    ),
+)

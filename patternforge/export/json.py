@@ -1,0 +1,59 @@
+"""Plain data as JSON: numbers to a billionth, keys in the order given, short things on one line; UTF-8."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from typing import Any
+
+from patternforge.export.numbers import decimal
+
+__all__ = ["json_bytes"]
+
+_DECIMALS = 9  # bulges of shallow arcs need this many for their radius to be true to a hundredth of a mm
+_LINE = 118  # longest line that holds a whole list or record, characters
+
+
+def json_bytes(document: Mapping[str, Any]) -> bytes:
+    """``document`` (dicts, lists, strings, numbers, truth values, None) as a JSON file, a line feed at its end.
+
+    The same data give the same bytes. No exponent, no negative zero. GeometryError for a number that is not finite,
+    TypeError for anything that JSON does not know.
+
+    >>> json_bytes({"at": [85.60, -0.0], "name": "Köper"}).decode()
+    '{"at": [85.6, 0], "name": "Köper"}\\n'
+    """
+    return (_laid_out(document, "") + "\n").encode("utf-8")
+
+
+def _laid_out(value: Any, indent: str) -> str:
+    flat = _flat(value)
+    if len(indent) + len(flat) <= _LINE or not isinstance(value, Mapping | list):
+        return flat
+    deeper = indent + "  "
+    if isinstance(value, Mapping):
+        rows = [f"{_key(key)}: {_laid_out(each, deeper)}" for key, each in value.items()]
+        opened, closed = "{", "}"
+    else:
+        rows = [_laid_out(each, deeper) for each in value]
+        opened, closed = "[", "]"
+    body = ",\n".join(deeper + row for row in rows)
+    return f"{opened}\n{body}\n{indent}{closed}"
+
+
+def _flat(value: Any) -> str:
+    if isinstance(value, Mapping):
+        return "{" + ", ".join(f"{_key(key)}: {_flat(each)}" for key, each in value.items()) + "}"
+    if isinstance(value, list):
+        return "[" + ", ".join(map(_flat, value)) + "]"
+    if isinstance(value, float):
+        return decimal(value, _DECIMALS)
+    if value is None or isinstance(value, str | bool | int):
+        return json.dumps(value, ensure_ascii=False)
+    raise TypeError(f"{value!r} cannot stand in a JSON file")
+
+
+def _key(key: Any) -> str:
+    if not isinstance(key, str):
+        raise TypeError(f"{key!r} cannot be a name in a JSON file")
+    return json.dumps(key, ensure_ascii=False)
