@@ -20,7 +20,7 @@ CHECK_INCH = 4 * MM_PER_INCH
 
 _BAR = 3.0  # height of one bar, mm
 _BARS = 2 * _BAR + 0.5  # both bars, the mm bar outermost
-_BELOW = 2.2  # above and below the bars, mm
+_ABOVE, _BELOW = 2.2, 3.0  # free above and below the bars, mm
 _TITLE, _TITLE_PITCH = 3.0, 5.0
 _NOTE, _NOTE_PITCH, _IMPRINT_PITCH = 2.0, 2.8, 3.6
 _ASIDE = CHECK_INCH + 4.0  # where the notes beside the bars begin, mm from the left
@@ -45,9 +45,9 @@ def head_height(heading: str, width: float) -> float:
     """How much of the height of an area ``width`` mm wide the head takes, mm; DraftError as in ``head_inks``.
 
     >>> round(head_height("Card sleeve", 190), 2)
-    19.5
+    20.3
     """
-    return _TITLE_PITCH * len(_lines(heading, width - MAP.width)) + _IMPRINT_PITCH + 2 * _BELOW + _BARS
+    return _TITLE_PITCH * len(_lines(heading, width - MAP.width)) + _IMPRINT_PITCH + _ABOVE + _BARS + _BELOW
 
 
 def head_inks(head: Head, area: Bounds) -> tuple[Ink, ...]:
@@ -60,7 +60,7 @@ def head_inks(head: Head, area: Bounds) -> tuple[Ink, ...]:
         inks.append(Text(Role.LABEL, Point(area.x0, y + 1.0), _TITLE, line))
     y -= _IMPRINT_PITCH
     inks.append(Text(Role.LABEL, Point(area.x0, y + 0.6), _NOTE, first_fitting([head.imprint], width, _NOTE)))
-    corner = Point(area.x0, y - _BELOW)
+    corner = Point(area.x0, y - _ABOVE)
     inks += _notes(head.notes, corner + Point(_ASIDE, 0), area.width - _ASIDE)
     return (*inks, *_check_bars(corner))
 
