@@ -8,7 +8,7 @@ room inside it keeps a hollow there, and every layer round it goes round the hol
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -18,7 +18,9 @@ from patternforge.leather.closing import Closing, closing
 from patternforge.leather.material import Leather
 from patternforge.wallet.pattern import DraftedFold, Piece
 
-__all__ = ["Bend", "ClosedWallet", "closed_wallet", "stack_height"]
+__all__ = ["Bend", "ClosedWallet", "closed_wallet"]
+
+Stack = tuple[Ply, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,28 +56,24 @@ def closed_wallet(layout: Layout) -> ClosedWallet:
     """The wallet closed in the design's order."""
     body = layout.pattern.design.body
     order = closing(len(body.panels), [fold.angle for fold in body.folds], body.closing)
-    probes = {panel: _probes(layout, panel) for panel in range(len(body.panels))}
-    heights = tuple(_highest(_on(layout.plies, panel), probes[panel]) for panel in probes)
-    bends = tuple(_bends(layout, fold, order, probes, heights) for fold in layout.pattern.folds)
+    fields = [_fields(layout, panel) for panel in range(len(body.panels))]
+    heights = tuple(_highest(stacks) for stacks in fields)
+    bends = tuple(_bends(layout, fold, order, fields, heights) for fold in layout.pattern.folds)
     return ClosedWallet(bends, heights, order)
-
-
-def stack_height(plies: Iterable[Ply], point: Point) -> float:
-    """Sum of all thicknesses over a point of the assembly, mm."""
-    return sum(ply.thickness for ply in plies if ply.covers(point))
 
 
 def _on(plies: Iterable[Ply], panel: int) -> list[Ply]:
     return [ply for ply in plies if panel in ply.panels]
 
 
-def _probes(layout: Layout, panel: int) -> list[Point]:
-    """Points between all the corners of the outlines on a panel: one in every field of their grid."""
+def _fields(layout: Layout, panel: int) -> set[Stack]:
+    """Every stack that stands somewhere on a panel: one probe in each field of the grid of all outline corners."""
     drafted = layout.pattern.panels[panel]
     here = _on(layout.plies, panel)
     xs = _middles([drafted.x0, drafted.x1, *_corners(here, 0)], drafted.x0, drafted.x1)
     ys = _middles([0.0, layout.pattern.height, *_corners(here, 1)], 0.0, layout.pattern.height)
-    return [Point(x, y) for x in xs for y in ys]
+    probes = (Point(x, y) for x in xs for y in ys)
+    return {tuple(ply for ply in here if ply.covers(probe)) for probe in probes}
 
 
 def _corners(plies: Iterable[Ply], axis: int) -> list[float]:
@@ -90,12 +88,12 @@ def _middles(places: Iterable[float], low: float, high: float) -> list[float]:
     return [(a + b) / 2 for a, b in pairwise(inside) if b - a > 0.5]
 
 
-def _highest(plies: list[Ply], probes: Iterable[Point]) -> float:
-    return max((stack_height(plies, probe) for probe in probes), default=0.0)
+def _highest(stacks: Iterable[Stack]) -> float:
+    return max((sum(ply.thickness for ply in stack) for stack in stacks), default=0.0)
 
 
 def _bends(
-    layout: Layout, fold: DraftedFold, order: Closing, probes: Mapping[int, list[Point]], heights: tuple[float, ...]
+    layout: Layout, fold: DraftedFold, order: Closing, fields: Sequence[set[Stack]], heights: tuple[float, ...]
 ) -> tuple[Bend, ...]:
     left, right = fold.number - 1, fold.number
     crossing = [p for p in layout.pattern.pieces if {left, right} <= set(p.placement.panels)]
@@ -107,7 +105,7 @@ def _bends(
         leather = layout.leathers[piece.leather]
         if abs(fold.angle) == 180:
             between = sum(heights[placed.panel] for placed in order.between[fold.number - 1])
-            flanks = sum(_inside(layout, piece, panel, fold.angle, probes[panel]) for panel in (left, right))
+            flanks = sum(_inside(piece, fold.angle, fields[panel]) for panel in (left, right))
             radius = (flanks + between) / 2
         else:
             radius, inner = inner, inner + leather.t
@@ -116,11 +114,10 @@ def _bends(
     return tuple(bends)
 
 
-def _inside(layout: Layout, piece: Piece, panel: int, angle: float, probes: Iterable[Point]) -> float:
+def _inside(piece: Piece, angle: float, stacks: Iterable[Stack]) -> float:
     """Highest stack on one flank on the side of the piece that the fold closes."""
-    here = _on(layout.plies, panel)
-    inner = [ply for ply in here if (ply.order > piece.level if angle > 0 else ply.order < piece.level)]
-    return _highest(inner, probes)
+    side = 1 if angle > 0 else -1
+    return _highest(tuple(ply for ply in stack if side * (ply.order - piece.level) > 0) for stack in stacks)
 
 
 def _bend(piece: Piece, fold: DraftedFold, leather: Leather, radius: float) -> Bend:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from patternforge.geometry.interior import Interior
 from patternforge.geometry.path import Path, from_vertices
 from patternforge.geometry.point import Bounds, Point
 from patternforge.leather.contents import Item
@@ -35,13 +36,14 @@ class Ply:
     panels: tuple[int, ...]
     bounds: Bounds
     outline: Path | None
+    interior: Interior | None
 
     def covers(self, point: Point) -> bool:
         """Whether the ply stands over that point of the assembly; an item covers its rectangle."""
         b = self.bounds
         if not (b.x0 < point.x < b.x1 and b.y0 < point.y < b.y1):
             return False
-        return self.outline is None or self.outline.contains(point)
+        return self.interior is None or self.interior.holds(point)
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,19 +83,31 @@ def across(opening: Edge, point: Point) -> float:
 
 
 def _laid(piece: Piece) -> list[LaidHole]:
-    return [LaidHole(hole.seam, hole.index, piece.placement.to_assembly(hole.at)) for hole in piece.holes]
+    points = piece.placement.on_assembly([hole.at for hole in piece.holes])
+    return [LaidHole(hole.seam, hole.index, at) for hole, at in zip(piece.holes, points, strict=True)]
 
 
 def _piece_ply(piece: Piece, thickness: float) -> Ply:
     outline = _on_assembly(piece)
-    return Ply(piece.name, piece.part, float(piece.level), thickness, piece.placement.panels, outline.bounds, outline)
+    return Ply(
+        name=piece.name,
+        part=piece.part,
+        order=float(piece.level),
+        thickness=thickness,
+        panels=piece.placement.panels,
+        bounds=outline.bounds,
+        outline=outline,
+        interior=Interior(outline),
+    )
 
 
 def _on_assembly(piece: Piece) -> Path:
     """The outline laid back on the assembly; lines and arcs keep their bulge, for no arc lies in a fold zone."""
     sign = -1.0 if piece.placement.onto_piece.is_mirror else 1.0
-    laid = [(piece.placement.to_assembly(Point(x, y)), sign * bulge) for x, y, bulge in piece.outline.vertices]
-    return from_vertices([(p.x, p.y, bulge) for p, bulge in laid], closed=True)
+    vertices = piece.outline.vertices
+    laid = piece.placement.on_assembly([Point(x, y) for x, y, _ in vertices])
+    bulges = (sign * bulge for _, _, bulge in vertices)
+    return from_vertices([(p.x, p.y, bulge) for p, bulge in zip(laid, bulges, strict=True)], closed=True)
 
 
 def _item_ply(pattern: Pattern, pocket: Pocket, piece: Piece, item: Item) -> Ply:
@@ -103,4 +117,4 @@ def _item_ply(pattern: Pattern, pocket: Pocket, piece: Piece, item: Item) -> Ply
     behind = 0.5 if piece.showing is Side.OUTSIDE and not pocket.held else -0.5
     order = piece.level + behind
     bounds = Bounds(*pocket.box)
-    return Ply(pocket.content, pocket.part, order, count * item.thickness, pocket.panels, bounds, None)
+    return Ply(pocket.content, pocket.part, order, count * item.thickness, pocket.panels, bounds, None, None)

@@ -161,7 +161,10 @@ class Segment:
             return abs(p.distance_to(self.centre) - self.radius)
         if self.is_arc:
             return min(p.distance_to(self.start), p.distance_to(self.end))
-        return p.distance_to(self.point_at(self.nearest(p)))
+        dx, dy = self.end.x - self.start.x, self.end.y - self.start.y
+        px, py = p.x - self.start.x, p.y - self.start.y
+        share = min(max((px * dx + py * dy) / (dx * dx + dy * dy), 0.0), 1.0)
+        return math.hypot(px - share * dx, py - share * dy)
 
 
 def arc_segment(centre: Point, radius: float, start_angle: float, end_angle: float) -> Segment:

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from patternforge.errors import DraftError
+from patternforge.geometry.interior import Interior
 from patternforge.leather.thread import thread_length
 from patternforge.wallet.blank import Blank, PartBlanks
 from patternforge.wallet.body import layer_development
 from patternforge.wallet.flat import Lay, SewnThrough, flat_piece
-from patternforge.wallet.holes import run_holes
+from patternforge.wallet.holes import BoxedEdge, boxed_edges, run_holes
 from patternforge.wallet.parts import part_blanks
 from patternforge.wallet.pattern import Development, Pattern, Piece, Seam, SeamHole
 from patternforge.wallet.run import Run, own_run
@@ -18,6 +19,8 @@ from patternforge.wallet.settle import Settled, settled_sizes
 from patternforge.wallet.spec import Across, Design, LayerPart, Part, Stitching
 
 __all__ = ["drafted"]
+
+Boxed = Mapping[str, tuple[BoxedEdge, ...]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +44,8 @@ def drafted(design: Design) -> Pattern:
     """
     settled = settled_sizes(design)
     parts = [part_blanks(settled.design, settled.body, p, settled.spacings[p.name]) for p in settled.design.parts]
-    sewn = (*_declared(settled, parts), *_own(settled.design, parts))
+    boxed = {blank.name: boxed_edges(blank.shape) for part in parts for blank in part.blanks}
+    sewn = (*_declared(settled, parts, boxed), *_own(settled.design, parts, boxed))
     pieces = _pieces(settled, parts, sewn)
     _check_held(design, pieces)
     return Pattern(
@@ -58,37 +62,37 @@ def drafted(design: Design) -> Pattern:
     )
 
 
-def _declared(settled: Settled, parts: Sequence[PartBlanks]) -> tuple[_Sewn, ...]:
+def _declared(settled: Settled, parts: Sequence[PartBlanks], boxed: Boxed) -> tuple[_Sewn, ...]:
     """The seams the design declares, through every part they meet or those it names."""
     named = list(zip(settled.design.parts, parts, strict=True))
     seams = []
     for seam in settled.design.seams:
         blanks = [b for p, made in named if not seam.through or p.name in seam.through for b in made.blanks]
-        holes, length = _placed(settled.runs[seam.name], blanks)
+        holes, length = _placed(settled.runs[seam.name], blanks, boxed)
         spread = seam.spread if seam.across is Across.EASED else 0.0
         through = tuple(b.name for b in blanks)
         seams.append(_Sewn(seam.name, seam.stitching, seam.margin, spread, through, holes, length, False))
     return tuple(seams)
 
 
-def _own(design: Design, parts: Sequence[PartBlanks]) -> tuple[_Sewn, ...]:
+def _own(design: Design, parts: Sequence[PartBlanks], boxed: Boxed) -> tuple[_Sewn, ...]:
     """The seams that parts bring with them."""
     blanks = {blank.name: blank for part in parts for blank in part.blanks}
     seams = []
     for run in (run for part in parts for run in part.runs):
-        holes, length = _placed((own_run(run),), [blanks[name] for name in run.through])
+        holes, length = _placed((own_run(run),), [blanks[name] for name in run.through], boxed)
         stitching = replace(run.stitching, pitch=design.stitching.pitch)
         seams.append(_Sewn(run.name, stitching, run.margin, 0.0, run.through, holes, length, True))
     return tuple(seams)
 
 
-def _placed(runs: Sequence[Run], blanks: Sequence[Blank]) -> tuple[tuple[SeamHole, ...], float]:
+def _placed(runs: Sequence[Run], blanks: Sequence[Blank], boxed: Boxed) -> tuple[tuple[SeamHole, ...], float]:
     """The holes of all runs of a seam, numbered through, and the length sewn in mm."""
-    shapes = [blank.shape for blank in blanks]
+    edges = [edge for blank in blanks for edge in boxed[blank.name]]
     holes: list[SeamHole] = []
     length = 0.0
     for number, run in enumerate(runs, 1):
-        new = run_holes(run, number, len(holes) + 1, shapes)
+        new = run_holes(run, number, len(holes) + 1, edges)
         holes += new
         length += (run.path.length if run.loop else new[-1].along - new[0].along) if new else 0.0
     return tuple(holes), length
@@ -103,14 +107,15 @@ def _pieces(settled: Settled, parts: Sequence[PartBlanks], sewn: Sequence[_Sewn]
         visible = not layered or _is_seen(design, part)
         for blank in made.blanks:
             lay = Lay(part.name, len(pieces), development, design.body.turned, visible)
-            pieces.append(flat_piece(blank, lay, settled.body, [_through(seam, blank) for seam in sewn]))
+            inside = Interior(blank.shape.path)
+            seams = [_through(seam, blank, inside) for seam in sewn]
+            pieces.append(flat_piece(blank, lay, settled.body, seams))
     return tuple(pieces)
 
 
-def _through(seam: _Sewn, blank: Blank) -> SewnThrough:
+def _through(seam: _Sewn, blank: Blank, inside: Interior) -> SewnThrough:
     """The part of a seam that goes through a blank: the holes that lie in its outline."""
-    outline = blank.shape.path
-    here = tuple(h for h in seam.holes if outline.contains(h.at)) if blank.name in seam.through else ()
+    here = tuple(h for h in seam.holes if inside.holds(h.at)) if blank.name in seam.through else ()
     return SewnThrough(seam.name, seam.stitching, seam.spread, here)
 
 

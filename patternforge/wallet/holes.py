@@ -7,20 +7,28 @@ from collections.abc import Sequence
 
 from patternforge.geometry.path import Path
 from patternforge.geometry.point import Bounds
-from patternforge.geometry.segment import intersections
+from patternforge.geometry.segment import Segment, intersections
 from patternforge.geometry.spacing import Anchor, AnchorKind, even_positions
 from patternforge.wallet.outline import Shape
 from patternforge.wallet.pattern import SeamHole
 from patternforge.wallet.run import Run
 
-__all__ = ["crossings", "run_holes"]
+__all__ = ["BoxedEdge", "boxed_edges", "crossings", "run_holes"]
 
 _SAME_PLACE = 1e-6
 
+BoxedEdge = tuple[Segment, Bounds]
+"""An edge of a blank with its bounds, so that edges far from a seam are passed over quickly."""
 
-def run_holes(run: Run, number: int, first_index: int, shapes: Sequence[Shape]) -> tuple[SeamHole, ...]:
-    """The holes of a run; every edge of ``shapes`` it passes over lies midway between two of them."""
-    anchors = _merged(run.anchors, crossings(run.path, shapes))
+
+def boxed_edges(shape: Shape) -> tuple[BoxedEdge, ...]:
+    """The edges of a shape with their bounds."""
+    return tuple((edge, edge.bounds) for edge in shape.path.segments)
+
+
+def run_holes(run: Run, number: int, first_index: int, edges: Sequence[BoxedEdge]) -> tuple[SeamHole, ...]:
+    """The holes of a run; every edge of ``edges`` it passes over lies midway between two of them."""
+    anchors = _merged(run.anchors, crossings(run.path, edges))
     positions = even_positions(anchors, run.pitch).positions
     if run.loop and len(positions) > 1:
         positions = positions[:-1]
@@ -30,16 +38,15 @@ def run_holes(run: Run, number: int, first_index: int, shapes: Sequence[Shape]) 
     )
 
 
-def crossings(path: Path, shapes: Sequence[Shape]) -> tuple[float, ...]:
+def crossings(path: Path, edges: Sequence[BoxedEdge]) -> tuple[float, ...]:
     """Where a path passes over the outlines, mm along it, rising, each place once."""
     places: list[float] = []
     walked = 0.0
     for segment in path.segments:
         bounds = segment.bounds
-        for shape in shapes:
-            for edge in shape.path.segments:
-                if _may_meet(bounds, edge.bounds):
-                    places += [walked + segment.nearest(p) for p in intersections(segment, edge)]
+        for edge, box in edges:
+            if _may_meet(bounds, box):
+                places += [walked + segment.nearest(p) for p in intersections(segment, edge)]
         walked += segment.length
     places.sort()
     return tuple(d for i, d in enumerate(places) if i == 0 or d - places[i - 1] > _SAME_PLACE)

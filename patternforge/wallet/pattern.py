@@ -8,6 +8,7 @@ the one to the other and back.
 from __future__ import annotations
 
 from bisect import bisect_right
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -86,7 +87,11 @@ class Development:
 
     def assembly(self, x: float) -> float:
         """Assembly x of a flat x, mm; the inverse of ``flat``."""
-        return _mapped(x, tuple((flat, at) for at, flat in self.breaks))
+        return self.inverse().flat(x)
+
+    def inverse(self) -> Development:
+        """The map from flat x back to assembly x."""
+        return Development(tuple((flat, at) for at, flat in self.breaks))
 
 
 def _mapped(x: float, breaks: tuple[tuple[float, float], ...]) -> float:
@@ -114,8 +119,13 @@ class Placement:
 
     def to_assembly(self, point: Point) -> Point:
         """The assembly point of a piece point."""
-        flat = self.onto_piece.inverse().point(point)
-        return Point(self.development.assembly(flat.x), flat.y)
+        return self.on_assembly([point])[0]
+
+    def on_assembly(self, points: Sequence[Point]) -> list[Point]:
+        """The assembly points of piece points."""
+        back, development = self.onto_piece.inverse(), self.development.inverse()
+        flat = (back.point(point) for point in points)
+        return [Point(development.flat(p.x), p.y) for p in flat]
 
 
 @dataclass(frozen=True, slots=True)
