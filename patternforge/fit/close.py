@@ -66,14 +66,15 @@ def _on(plies: Iterable[Ply], panel: int) -> list[Ply]:
     return [ply for ply in plies if panel in ply.panels]
 
 
-def _fields(layout: Layout, panel: int) -> set[Stack]:
+def _fields(layout: Layout, panel: int) -> list[Stack]:
     """Every stack that stands somewhere on a panel: one probe in each field of the grid of all outline corners."""
     drafted = layout.pattern.panels[panel]
     here = _on(layout.plies, panel)
     xs = _middles([drafted.x0, drafted.x1, *_corners(here, 0)], drafted.x0, drafted.x1)
     ys = _middles([0.0, layout.pattern.height, *_corners(here, 1)], 0.0, layout.pattern.height)
     probes = (Point(x, y) for x in xs for y in ys)
-    return {tuple(ply for ply in here if ply.covers(probe)) for probe in probes}
+    covered = {tuple(i for i, ply in enumerate(here) if ply.covers(probe)) for probe in probes}
+    return [tuple(here[i] for i in stack) for stack in covered]
 
 
 def _corners(plies: Iterable[Ply], axis: int) -> list[float]:
@@ -93,7 +94,7 @@ def _highest(stacks: Iterable[Stack]) -> float:
 
 
 def _bends(
-    layout: Layout, fold: DraftedFold, order: Closing, fields: Sequence[set[Stack]], heights: tuple[float, ...]
+    layout: Layout, fold: DraftedFold, order: Closing, fields: Sequence[list[Stack]], heights: tuple[float, ...]
 ) -> tuple[Bend, ...]:
     left, right = fold.number - 1, fold.number
     crossing = [p for p in layout.pattern.pieces if {left, right} <= set(p.placement.panels)]

@@ -16,7 +16,7 @@ from patternforge.wallet.spec import Across, HoleShape, HoleSpec
 __all__ = ["hole_findings", "rim_reach"]
 
 _MEET = 0.1  # mm that mating holes may miss each other
-_REACH = 6.0  # mm beyond which an edge cannot be too near a hole
+_REACH = 4.0  # mm beyond which an edge cannot be too near a hole
 
 
 @dataclass(frozen=True, slots=True)

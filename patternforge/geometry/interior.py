@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from patternforge.errors import GeometryError
 from patternforge.geometry.path import Path
-from patternforge.geometry.point import COINCIDENT, Point
+from patternforge.geometry.point import Point
+from patternforge.geometry.segment import Segment
 
 __all__ = ["Interior"]
 
@@ -26,47 +27,64 @@ class Interior:
         if not path.closed:
             raise GeometryError("an open path has no inside")
         self._path = path
-        self._bounds = path.bounds
-        self._chords = [(s.start.x, s.start.y, s.end.x, s.end.y) for s in path.segments]
-        self._arcs = [
-            (s.start.x, s.start.y, s.end.x, s.end.y, s.centre.x, s.centre.y, s.radius, s.bulge > 0)
-            for s in path.segments
-            if s.is_arc
-        ]
+        bounds = path.bounds
+        self._bounds = _boxed(bounds.x0, bounds.y0, bounds.x1, bounds.y1)
+        self._chords = [_chord(s) for s in path.segments]
+        self._arcs = [_arc(s) for s in path.segments if s.is_arc]
 
     def holds(self, p: Point) -> bool:
         """Whether the point lies inside or on the path (within 1e-9 mm)."""
-        b, x, y = self._bounds, p.x, p.y
-        if not (b.x0 - COINCIDENT <= x <= b.x1 + COINCIDENT and b.y0 - COINCIDENT <= y <= b.y1 + COINCIDENT):
+        x, y = p.x, p.y
+        low_x, low_y, high_x, high_y = self._bounds
+        if not (low_x <= x <= high_x and low_y <= y <= high_y):
             return False
-        if self._is_by_a_chord(x, y):
+        if self._is_by_an_edge(x, y):
             return self._path.contains(p)
         return self._in_chords(x, y) ^ self._in_odd_caps(x, y)
 
-    def _is_by_a_chord(self, x: float, y: float) -> bool:
-        """Whether the point lies so near a chord that rounding could decide; such points are judged the slow way."""
-        near = 1e-7
-        for x0, y0, x1, y1 in self._chords:
-            if min(x0, x1) - near <= x <= max(x0, x1) + near and min(y0, y1) - near <= y <= max(y0, y1) + near:
-                dx, dy = x1 - x0, y1 - y0
-                if abs(dx * (y - y0) - dy * (x - x0)) <= near * (abs(dx) + abs(dy)):
-                    return True
-        return any(
-            abs((x - cx) ** 2 + (y - cy) ** 2 - r * r) <= 2 * near * r for _, _, _, _, cx, cy, r, _ in self._arcs
-        )
+    def _is_by_an_edge(self, x: float, y: float) -> bool:
+        """Whether the point lies so near an edge or chord that rounding could decide: such are judged slowly."""
+        for (low_x, low_y, high_x, high_y), x0, y0, dx, dy, width in self._chords:
+            if low_x <= x <= high_x and low_y <= y <= high_y and -width <= dx * (y - y0) - dy * (x - x0) <= width:
+                return True
+        for cx, cy, inner, outer, *_ in self._arcs:
+            if inner <= (x - cx) * (x - cx) + (y - cy) * (y - cy) <= outer:
+                return True
+        return False
 
     def _in_chords(self, x: float, y: float) -> bool:
         inside = False
-        for x0, y0, x1, y1 in self._chords:
-            if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * (x1 - x0) / (y1 - y0):
+        for _, x0, y0, dx, dy, _ in self._chords:
+            if (y0 > y) != (y0 + dy > y) and x < x0 + (y - y0) * dx / dy:
                 inside = not inside
         return inside
 
     def _in_odd_caps(self, x: float, y: float) -> bool:
         odd = False
-        for x0, y0, x1, y1, cx, cy, r, left_turn in self._arcs:
-            if (x - cx) ** 2 + (y - cy) ** 2 < r * r:
-                right_of_chord = (x1 - x0) * (y - y0) - (y1 - y0) * (x - x0) < 0
-                if right_of_chord is left_turn:
-                    odd = not odd
+        for cx, cy, inner, _, x0, y0, dx, dy, left_turn in self._arcs:
+            if (x - cx) * (x - cx) + (y - cy) * (y - cy) < inner and (dx * (y - y0) - dy * (x - x0) < 0) is left_turn:
+                odd = not odd
         return odd
+
+
+_NEAR = 1e-7
+
+Box = tuple[float, float, float, float]
+
+
+def _boxed(x0: float, y0: float, x1: float, y1: float) -> Box:
+    return min(x0, x1) - _NEAR, min(y0, y1) - _NEAR, max(x0, x1) + _NEAR, max(y0, y1) + _NEAR
+
+
+def _chord(s: Segment) -> tuple[Box, float, float, float, float, float]:
+    """Box, start, run and rise, and the cross product of a point a hair's breadth off."""
+    a, b = s.start, s.end
+    dx, dy = b.x - a.x, b.y - a.y
+    return _boxed(a.x, a.y, b.x, b.y), a.x, a.y, dx, dy, _NEAR * (abs(dx) + abs(dy))
+
+
+def _arc(s: Segment) -> tuple[float, float, float, float, float, float, float, float, bool]:
+    """Centre, squared radii a hair's breadth inside and outside, chord, and whether it turns left."""
+    c, r = s.centre, s.radius
+    dx, dy = s.end.x - s.start.x, s.end.y - s.start.y
+    return c.x, c.y, (r - _NEAR) ** 2, (r + _NEAR) ** 2, s.start.x, s.start.y, dx, dy, s.bulge > 0
