@@ -47,7 +47,7 @@ def evaluated(text: str, value_of: _Lookup) -> Value:
     Value(number=92.6, power=1, bare=False)
     >>> evaluated("card + 2", {"card": Value(85.6, 1)}.__getitem__)
     Traceback (most recent call last):
-    patternforge.units.MeasureError: a length and the plain number 2 are added; say its unit ('2 mm')
+    patternforge.units.MeasureError: a length and the plain number 2 are added; say its unit ('2 mm' or '2 in')
     """
     parser = _Parser(untrapped(text), value_of)
     value = parser.sum(0)
@@ -114,7 +114,7 @@ def _mixed(first: Value, second: Value) -> MeasureError:
     if plain is None or 1 not in (first.power, second.power):
         return MeasureError("values of different dimension are added", "add lengths to lengths")
     number = f"{abs(plain.number):g}"
-    remedy = f"say its unit ('{number} mm')" if plain.bare else "add lengths to lengths"
+    remedy = f"say its unit ('{number} mm' or '{number} in')" if plain.bare else "add lengths to lengths"
     return MeasureError(f"a length and the plain number {number} are added", remedy)
 
 

@@ -10,7 +10,7 @@ from patternforge.design.forms import FoldForm, LoadForm
 from patternforge.design.located import Node, Scalar
 from patternforge.design.scope import Scope
 from patternforge.design.values import ANY, POSITIVE, Bounds, count_of, number_of
-from patternforge.design.words import word_advice
+from patternforge.design.words import nearest, word_advice
 from patternforge.wallet.spec import BodySpec, FoldSpec, Load, PanelSpec
 
 __all__ = ["body", "load_share"]
@@ -54,12 +54,21 @@ def _width(key: Scalar, node: Node, scope: Scope) -> float | None:
         scope.leave_open()
         scope.faults.add(node.at, f"{what} is missing", "write a length, or fit")
         return math.nan
-    return None if node.text == "fit" else number_of(node, what, scope, as_length, POSITIVE)
+    return _fit_or_length(node, what, scope)
 
 
 def _size(table: Entries, key: str) -> float | None:
     scalar = table.scalar(key)
-    return None if scalar is None or scalar.text == "fit" else table.length(key, bounds=POSITIVE)
+    return None if scalar is None else _fit_or_length(scalar, f"'{key}' of {table.what}", table.scope)
+
+
+def _fit_or_length(scalar: Scalar, what: str, scope: Scope) -> float | None:
+    if scalar.text == "fit":
+        return None
+    if nearest(scalar.text, ("fit",)):
+        scope.faults.add(scalar.at, f"{what} cannot be '{scalar.text}'", "did you mean 'fit'?")
+        return math.nan
+    return number_of(scalar, what, scope, as_length, POSITIVE)
 
 
 def _folds(table: Entries) -> tuple[FoldSpec, ...]:

@@ -46,8 +46,6 @@ __all__ = [
     "required_keys",
 ]
 
-_MM = "a number (mm), a number with mm, cm, in or oz, or arithmetic on these and on declared names"
-
 
 def _written(*types: str, **rest: object) -> WithJsonSchema:
     return WithJsonSchema({"type": list(types), **rest})
@@ -77,7 +75,7 @@ class Form(BaseModel):
 class ParameterForm(Form):
     """A number the maker may change."""
 
-    value: Length = _required(f"the number: {_MM}; without a unit it is a plain number")
+    value: Length = _required("a length with its unit, a plain number, or arithmetic on names declared above")
     from_: Length = _optional("smallest lawful value", alias="from")
     to: Length = _optional("largest lawful value")
     meaning: Text = _optional("one line on what it changes", "")

@@ -39,9 +39,9 @@ def load_design(text: str, file: str, settings: Mapping[str, str] = MappingProxy
     ... '''
     >>> load_design(text, "sleeve.yaml").body.panels[0].width
     100.6
-    >>> load_design(text.replace("card.len", "cart.len"), "a.yaml")
+    >>> load_design(text.replace("card: id1", "card: id11"), "a.yaml")
     Traceback (most recent call last):
-    patternforge.errors.DesignError: a.yaml:5:24: there is no number called 'cart.length'; did you mean 'card.length'?
+    patternforge.errors.DesignError: a.yaml:4:18: the catalogue has no item 'id11'; did you mean 'id1'?
     """
     faults = FaultList()
     root = located(text, file, faults)
@@ -68,7 +68,7 @@ def _design(top: Entries, scope: Scope, file: PurePath) -> Design:
     content = contents(named[Kind.CONTENT], scope, catalogue())
     parameter = parameters(named[Kind.PARAMETER], scope)
     spec = body(top.table("body", BodyForm, "the body"))
-    sewing = stitching(top.table("stitching", StitchingForm, "the stitching"), Stitching())
+    sewing = stitching(top.table("stitching", StitchingForm, "'stitching'"), Stitching())
     part_nodes = _part_nodes(top)
     names = PartNames(complete=bool(part_nodes))
     part = parts(part_nodes, tuple(panel.name for panel in spec.panels), names, scope)
@@ -86,7 +86,7 @@ def _design(top: Entries, scope: Scope, file: PurePath) -> Design:
         seams=seams(top.row("seams"), sewing, names, scope),
         stitching=sewing,
         load=load_share(top.node("load"), scope),
-        limits=limits(top.table("limits", LimitsForm, "the limits")),
+        limits=limits(top.table("limits", LimitsForm, "'limits'")),
     )
 
 

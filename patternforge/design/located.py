@@ -97,9 +97,9 @@ class FaultList:
         named = f"{at.setting}: {what}" if at.setting else what
         self.found.append(Fault(at.file, at.line, at.column, named, remedy))
 
-    def add_measure(self, at: At, error: MeasureError) -> None:
-        """Take down what is wrong with a measure."""
-        self.add(at, error.what, error.remedy)
+    def add_measure(self, at: At, of: str, error: MeasureError) -> None:
+        """Take down what is wrong with the measure ``of`` something."""
+        self.add(at, f"{of}: {error.what}", error.remedy)
 
     def raise_if_any(self) -> None:
         """Raise DesignError with every fault found so far, if there is one."""

@@ -67,7 +67,7 @@ def _thickness(table: Entries) -> Thickness:
     try:
         low, high = thickness(scalar.text)
     except MeasureError as error:
-        table.scope.faults.add_measure(scalar.at, error)
+        table.scope.faults.add_measure(scalar.at, f"'thickness' of {table.what}", error)
         return Thickness(math.nan, math.nan)
     fault = POSITIVE.fault(low, " mm")
     if fault:
@@ -158,7 +158,7 @@ def _parameter(key: Scalar, node: Node, scope: Scope) -> Parameter:
     if low is not None and high is not None and low > high:
         table.add_fault("to", f"'to' of {what} is below its 'from' of {low:g} {unit}".rstrip(), "exchange them")
     else:
-        _refuse_outside(table, value, low, high)
+        scope.values[key.text] = _inside(table, value, low, high)
     return Parameter(key.text, value.number, unit, low, high, table.text("meaning"))
 
 
@@ -170,7 +170,7 @@ def _value(table: Entries) -> Value:
         value = _in_declared_unit(scalar, evaluated(scalar.text, table.scope.value_of), table.scope)
     except MeasureError as error:
         table.scope.mentioned(names_in(scalar.text))
-        table.scope.faults.add_measure(scalar.at, error)
+        table.scope.faults.add_measure(scalar.at, table.what, error)
         return LOST
     if value.power not in (0, 1):
         table.add_fault("value", f"{table.what} is neither a length nor a plain number", "check the factors")
@@ -202,10 +202,14 @@ def _limit(table: Entries, key: str, value: Value) -> float | None:
     return number_of(scalar, f"'{key}' of {table.what}", table.scope, meaning, ANY)
 
 
-def _refuse_outside(table: Entries, value: Value, low: float | None, high: float | None) -> None:
+def _inside(table: Entries, value: Value, low: float | None, high: float | None) -> Value:
+    """The value if it is within its range; else a fault and a lost one, which nothing else is blamed for."""
     unit = " mm" if value.power else ""
     said = f"{table.what} is {value.number:g}{unit}"
     if low is not None and value.number < low:
         table.add_fault("value", said, f"it must be at least {low:g}{unit}")
     elif high is not None and value.number > high:
         table.add_fault("value", said, f"it must be at most {high:g}{unit}")
+    else:
+        return value
+    return LOST

@@ -62,7 +62,7 @@ def _pitch(table: Entries, basis: float) -> float:
     try:
         return pitch_mm(scalar.text)
     except MeasureError as error:
-        table.scope.faults.add_measure(scalar.at, error)
+        table.scope.faults.add_measure(scalar.at, what, error)
         return basis
 
 

@@ -72,7 +72,7 @@ def number_of(scalar: Scalar, what: str, scope: Scope, meaning: Callable[[Value]
         value = meaning(evaluated(scalar.text, scope.value_of))
     except MeasureError as error:
         scope.mentioned(names_in(scalar.text))
-        scope.faults.add_measure(scalar.at, error)
+        scope.faults.add_measure(scalar.at, what, error)
         return math.nan
     unit = "" if meaning is as_number else " mm"
     fault = bounds.fault(value, unit)

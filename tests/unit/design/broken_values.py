@@ -104,7 +104,7 @@ _MATERIALS = (
     broken(
         "a length for a count",
         {"value: 3,": "value: 3 mm,", "slots: slots": "slots: ¦slots"},
-        "3 mm where a plain number",
+        ("'slots' of bank", "3 mm where a plain number"),
     ),
     broken("a range in mm for a count", {"to: 6,": "to: ¦6 mm,"}, "6 mm where a plain number is wanted"),
     broken("a parameter that is an area", {"2 * margin +": "¦2 * margin *"}, "neither a length nor a plain number"),
@@ -112,7 +112,11 @@ _MATERIALS = (
 )
 
 _BODY = (
-    broken("a height that is a word", {"height: fit": "height: ¦fitt"}, "no number called 'fitt'"),
+    broken(
+        "a height that is a word",
+        {"height: fit": "height: ¦fitt"},
+        ("'height' of the body cannot be 'fitt'", "did you mean 'fit'?"),
+    ),
     broken("a height of nothing", {"height: fit": "height: ¦0"}, "'height' of the body is 0 mm"),
     broken("a corner below nothing", {"corner: 6 mm": "corner: ¦-6 mm"}, "is -6 mm; it must be at least 0 mm"),
     broken("a panel of no width", {"middle: 105 mm": "middle: ¦0 mm"}, "the width of panel 'middle' is 0 mm"),
