@@ -14,8 +14,8 @@ from patternforge.geometry.transform import Transform
 
 __all__ = ["Barrier", "Floor", "disc_barrier", "floor", "path_barriers", "room"]
 
-_BAND = 1.0  # height of the strips that room is looked for in, mm
-_FLAT = 0.02  # how far an arc may bulge beyond the chords it is judged by, mm
+_BAND = 0.5  # height of the strips that room is looked for in, mm
+_FLAT = 0.005  # how far an arc may bulge beyond the chords it is judged by, mm
 
 Interval = tuple[float, float]
 
