@@ -27,7 +27,7 @@ Stack = tuple[Ply, ...]
 class Bend:
     """One layer in one closed fold: what it has between the tangents when flat, what it needs, and how sharp it is.
 
-    ``pinched`` is true when the stack would bend the leather tighter than its smallest radius.
+    ``room`` is the inside radius its neighbours leave it, ``smallest`` the one its leather can take.
     """
 
     piece: str
@@ -35,7 +35,8 @@ class Bend:
     has: float
     needs: float
     fibre_radius: float
-    pinched: bool
+    room: float
+    smallest: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,4 +127,5 @@ def _bend(piece: Piece, fold: DraftedFold, leather: Leather, radius: float) -> B
     fibre = max(radius, smallest) + leather.neutral * leather.t
     development = piece.placement.development
     has = development.flat(fold.x1) - development.flat(fold.x0)
-    return Bend(piece.name, fold.number, has, math.radians(abs(fold.angle)) * fibre, fibre, radius < smallest - 1e-9)
+    needs = math.radians(abs(fold.angle)) * fibre
+    return Bend(piece.name, fold.number, has, needs, fibre, radius, smallest)

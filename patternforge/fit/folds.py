@@ -19,7 +19,7 @@ def fold_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
     """Edge mismatch and hump of every layer at every fold, bends too tight, room for panels folded in."""
     for fold, bends in zip(layout.pattern.folds, closed.bends, strict=True):
         yield from _mismatches(fold, bends)
-        yield from (_pinch(bend) for bend in bends if bend.pinched)
+        yield from (_pinch(bend) for bend in bends if bend.room < bend.smallest - 1e-9)
     yield from _folded_in(layout, closed)
     yield from _outer_edges(layout)
 
@@ -66,8 +66,8 @@ def _pinch(bend: Bend) -> Finding:
     return Finding(
         "bend tighter than the leather's smallest radius",
         f"{bend.piece} at fold {bend.fold}",
-        bend.fibre_radius,
-        bend.fibre_radius,
+        bend.room,
+        bend.smallest,
         Verdict.LOOK,
         "the fold stays open a little when empty: skive it, or allow a smaller min_radius",
     )

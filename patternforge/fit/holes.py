@@ -10,7 +10,7 @@ from patternforge.fit.findings import Finding, Verdict, at_least, at_most
 from patternforge.fit.layout import LaidHole, Layout
 from patternforge.geometry.point import Bounds, Point
 from patternforge.geometry.segment import Segment
-from patternforge.wallet.pattern import EdgeRole, Hole, Piece, Seam
+from patternforge.wallet.pattern import DraftedFold, EdgeRole, Hole, Piece, Seam
 from patternforge.wallet.spec import Across, HoleShape, HoleSpec
 
 __all__ = ["hole_findings", "rim_reach"]
@@ -36,6 +36,7 @@ def hole_findings(layout: Layout) -> Iterator[Finding]:
         if piece.holes:
             yield from _clearances(layout, piece)
     yield from _fold_distances(layout)
+    yield from _stretches(layout)
 
 
 def rim_reach(spec: HoleSpec) -> float:
@@ -150,6 +151,29 @@ def _fold_distances(layout: Layout) -> Iterator[Finding]:
             gap, where = near
             remedy = "" if gap >= limit - 1e-3 else "stop the seam further from the fold"
             yield Finding("hole rim to fold", where, gap, limit, at_least(gap, limit, limit / 2), remedy)
+
+
+def _stretches(layout: Layout) -> Iterator[Finding]:
+    """How much further apart the holes of an eased seam stand in the layer that runs longest round a fold."""
+    limits = layout.pattern.design.limits
+    for seam in (s for s in layout.pattern.design.seams if s.across is Across.EASED):
+        for fold in layout.pattern.folds:
+            lengths = [_zone_length(piece, fold) for piece in layout.pattern.pieces if _crosses(piece, fold)]
+            zone = fold.x1 - fold.x0
+            share = (max(lengths) - zone) / (zone + 2 * seam.spread)
+            verdict = at_most(share, limits.pitch_no, 3 * limits.pitch_no)
+            remedy = "" if verdict is Verdict.GOOD else "spread the stretch further, or stop the seam at the fold"
+            where = f"{seam.name} over fold {fold.number}"
+            yield Finding("stitches stretched by", where, share, limits.pitch_no, verdict, remedy, "share")
+
+
+def _crosses(piece: Piece, fold: DraftedFold) -> bool:
+    return {fold.number - 1, fold.number} <= set(piece.placement.panels)
+
+
+def _zone_length(piece: Piece, fold: DraftedFold) -> float:
+    development = piece.placement.development
+    return development.flat(fold.x1) - development.flat(fold.x0)
 
 
 def _to_fold(layout: Layout, x0: float, x1: float, eased: Iterable[str]) -> Iterator[tuple[float, str]]:

@@ -37,6 +37,11 @@ def declared_runs(body: Body, seam: SeamSpec) -> tuple[Run, ...]:
 
     DraftError when its edges do not follow one another, or a fold stands in a corner of the seam.
     """
+    if seam.stitching.mode is Mode.IRON and seam.across is Across.EASED and body.folds:
+        raise DraftError(
+            f"seam '{seam.name}': under an iron every layer has the same pitch, so it cannot be eased across a fold; "
+            "use mode even, or across open"
+        )
     edges = _ordered(seam)
     path, corners = _seam_line(body, seam, edges)
     loop = len(edges) == 4
@@ -79,7 +84,7 @@ def _seam_line(body: Body, seam: SeamSpec, edges: tuple[Edge, ...]) -> tuple[Pat
     if 2 * m >= min(body.width, body.height):
         raise DraftError(f"seam '{seam.name}': a margin of {m:.2f} mm leaves no room on the body")
     box = (m, m, body.width - m, body.height - m)
-    return _loop(box, radius) if len(edges) == 4 else _rounded(_knots(box, seam, edges), radius)
+    return _loop(box, radius) if len(edges) == 4 else _rounded(_knots(box, seam, edges, body.corner), radius)
 
 
 def _corner_points(box: tuple[float, float, float, float]) -> dict[Edge, Point]:
@@ -88,10 +93,12 @@ def _corner_points(box: tuple[float, float, float, float]) -> dict[Edge, Point]:
     return dict(zip(_CCW, (Point(x0, y0), Point(x1, y0), Point(x1, y1), Point(x0, y1)), strict=True))
 
 
-def _knots(box: tuple[float, float, float, float], seam: SeamSpec, edges: tuple[Edge, ...]) -> list[Point]:
-    """Start, corners and end of an open seam line."""
+def _knots(
+    box: tuple[float, float, float, float], seam: SeamSpec, edges: tuple[Edge, ...], corner: float
+) -> list[Point]:
+    """Start, corners and end of an open seam line; unless told it ends where the body's corner rounding begins."""
     begins = _corner_points(box)
-    end = seam.margin if seam.end is None else seam.end
+    end = max(seam.margin, corner) if seam.end is None else seam.end
     start = begins[edges[0]] - _heading(edges[0]) * (seam.margin - end)
     finish = begins[_CCW[(_CCW.index(edges[-1]) + 1) % 4]] + _heading(edges[-1]) * (seam.margin - end)
     return [start, *(begins[edge] for edge in edges[1:]), finish]

@@ -293,9 +293,9 @@ class Stitching:
 class SeamSpec:
     """A seam along edges of the laid-open body, in order; ``through`` names parts (empty: every part it meets).
 
-    ``margin``: stitch line to edge. ``end``: last hole to an open edge. ``across``: at folds; ``stop``: how far an
-    open seam stops short of the fold tangent (None: in line with the pockets' own seam); ``spread``: how far beyond
-    the fold zone an eased seam may stretch. All mm.
+    ``margin``: stitch line to edge. ``end``: last hole to an open edge (None: clear of the corner's rounding).
+    ``across``: at folds; ``stop``: how far an open seam stops short of the fold tangent (None: in line with the
+    pockets' own seam); ``spread``: how far beyond the fold zone an eased seam may stretch. All mm.
     """
 
     name: str

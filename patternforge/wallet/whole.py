@@ -13,7 +13,7 @@ from patternforge.wallet.frame import Frame, pocket_frame, seam_along
 from patternforge.wallet.parts.slots import pocket_slots
 from patternforge.wallet.pattern import Adjustment
 from patternforge.wallet.run import Run
-from patternforge.wallet.spec import BankPart, Design, Edge, LayerPart, MouthShape, MouthSpec, PocketPart
+from patternforge.wallet.spec import BankPart, Design, Edge, LayerPart, MouthShape, MouthSpec, PocketPart, SeamSpec
 
 __all__ = ["Fitted", "fitted_to_stitches"]
 
@@ -50,7 +50,7 @@ def _fitted(
 def _bank(design: Design, body: Body, runs: Mapping[str, tuple[Run, ...]], part: BankPart) -> tuple[BankPart, float]:
     frame = pocket_frame(design, body, part)
     front = pocket_slots(design, frame, part).slots[0]
-    spacing, shift = _meeting(design, runs, frame, front.mouth)
+    spacing, shift = _meeting(design, body, runs, part, frame, front.mouth)
     if "step" not in part.exact and part.slots > 1:
         part = replace(part, step=_whole(part.step, spacing))
     if "overlap" not in part.exact and part.slots > 1:
@@ -64,7 +64,7 @@ def _pocket(
     design: Design, body: Body, runs: Mapping[str, tuple[Run, ...]], part: PocketPart
 ) -> tuple[PocketPart, float]:
     frame = pocket_frame(design, body, part)
-    spacing, shift = _meeting(design, runs, frame, frame.floor.stitch + part.depth)
+    spacing, shift = _meeting(design, body, runs, part, frame, frame.floor.stitch + part.depth)
     if "depth" not in part.exact:
         part = replace(part, depth=part.depth + shift)
     return replace(part, mouth=_mouth(part, spacing)), spacing
@@ -103,12 +103,31 @@ def _drop_point(body: Body, part: LayerPart, side: Edge, margin: float) -> tuple
     return places[part.opening]
 
 
-def _meeting(design: Design, runs: Mapping[str, tuple[Run, ...]], frame: Frame, mouth: float) -> tuple[float, float]:
+def _neighbouring(design: Design, part: BankPart | PocketPart) -> SeamSpec | None:
+    """The seam up the outer edge of another panel: pockets between folds keep level with that panel's."""
+    if part.opening in (Edge.LEFT, Edge.RIGHT):
+        return None
+    return seam_along(design, Edge.LEFT, part.name) or seam_along(design, Edge.RIGHT, part.name)
+
+
+def _meeting(
+    design: Design,
+    body: Body,
+    runs: Mapping[str, tuple[Run, ...]],
+    part: BankPart | PocketPart,
+    frame: Frame,
+    mouth: float,
+) -> tuple[float, float]:
     """Spacing of the body seam a mouth meets and how far the mouth must rise; without one, of its own seams."""
     rise = frame.onto.direction(Point(0.0, 1.0))
     for border, a in ((frame.left, frame.stitch_left), (frame.right, frame.stitch_right)):
         if border.seam:
             return _shift(runs[border.seam.name], frame.onto.point(Point(a, mouth)), rise)
+    beside = _neighbouring(design, part)
+    if beside:
+        at = frame.onto.point(Point(frame.stitch_left, mouth))
+        x = beside.margin if Edge.LEFT in beside.along else body.width - beside.margin
+        return _shift(runs[beside.name], Point(x, at.y), rise)
     pitch = design.stitching.pitch
     height = mouth - frame.floor.stitch
     return pitch, (max(round(height / pitch - 0.5), 0) + 0.5) * pitch - height
