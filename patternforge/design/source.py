@@ -24,7 +24,7 @@ _LONGEST_SHOWN = 40
 _BREAK = re.compile(r"\r\n|\n|\r")
 # What YAML 1.1 calls printable (section 5.1), less the tab and the breaks that editors do not count as lines.
 _UNLAWFUL = re.compile("[^\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]")
-# The compiled scanner where the library has it; both are held to the same faults by the tests.
+# The compiled scanner where the library has it; what both read, they read alike, and the tests hold them to it.
 _LOADER: type[yaml.SafeLoader] = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 

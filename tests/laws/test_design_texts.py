@@ -117,22 +117,18 @@ def test_any_settings_give_a_design_or_faults_beside_the_file(given_settings: di
     assert isinstance(outcome, Design) or outcome[0].file == "--set"
 
 
-def _read(text: str, loader: type[yaml.SafeLoader]) -> Table | list[tuple[int, str]]:
-    faults = FaultList()
+def _read(text: str, loader: type[yaml.SafeLoader]) -> Table | None:
     try:
-        return located(text, "any.yaml", faults, loader)
+        return located(text, "any.yaml", FaultList(), loader)
     except DesignError:
-        return [(fault.line, fault.file) for fault in faults.found]
+        return None
 
 
 @given(st.integers(0, len(GOOD)), st.integers(0, 6), st.text("{}[]:,-# \nab'\"", max_size=4))
 @settings(max_examples=100, deadline=None)
-def test_both_scanners_read_what_either_can_read_alike(at: int, cut: int, signs: str) -> None:
+def test_what_both_scanners_read_they_read_alike(at: int, cut: int, signs: str) -> None:
+    """They do not refuse quite the same texts (``{a:, b: 1}`` is one), but no text may mean two designs."""
     text = GOOD[:at] + signs + GOOD[at + cut :]
-    usual = FaultList()
-    try:
-        table: Table | None = located(text, "any.yaml", usual)
-    except DesignError:
-        table = None
-    plain = _read(text, yaml.SafeLoader)
-    assert (plain if isinstance(plain, Table) else None) == table
+    compiled: type[yaml.SafeLoader] = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+    tables = [_read(text, loader) for loader in (compiled, yaml.SafeLoader)]
+    assert None in tables or tables[0] == tables[1]
