@@ -10,6 +10,7 @@ import math
 from dataclasses import dataclass
 
 from patternforge.errors import GeometryError
+from patternforge.geometry.circle import Circle, circle_meetings
 from patternforge.geometry.point import COINCIDENT, Bounds, Point, bounds_of
 
 __all__ = ["Segment", "arc_segment", "intersections"]
@@ -137,19 +138,13 @@ class Segment:
         >>> Segment(Point(0, 0), Point(10, 0)).nearest(Point(3, 5))
         3.0
         """
-        if self.is_arc:
-            return self._nearest_on_arc(p)
-        along = self.end - self.start
-        return min(max((p - self.start).dot(along) / self.chord, 0.0), self.chord)
-
-    def _nearest_on_arc(self, p: Point) -> float:
-        if not _faces_arc(self, p):
+        if not self.is_arc:
+            along = self.end - self.start
+            return min(max((p - self.start).dot(along) / self.chord, 0.0), self.chord)
+        off, half = _off_middle(self, _circle(self), p), abs(self.sweep) / 2
+        if abs(off) > half:
             return 0.0 if p.distance_to(self.start) <= p.distance_to(self.end) else self.length
-        half = abs(self.sweep) / 2
-        return (
-            min(max((half + math.copysign(1.0, self.bulge) * _off_middle(self, p)) / (2 * half), 0.0), 1.0)
-            * self.length
-        )
+        return (half + off) / (2 * half) * self.length
 
     def distance_to(self, p: Point) -> float:
         """The distance from ``p`` to the nearest point of the segment, mm.
@@ -157,9 +152,10 @@ class Segment:
         >>> Segment(Point(0, 0), Point(10, 0)).distance_to(Point(13, 4))
         5.0
         """
-        if self.is_arc and _faces_arc(self, p):
-            return abs(p.distance_to(self.centre) - self.radius)
         if self.is_arc:
+            circle = _circle(self)
+            if abs(_off_middle(self, circle, p)) <= abs(self.sweep) / 2:
+                return circle.distance_to(p)
             return min(p.distance_to(self.start), p.distance_to(self.end))
         dx, dy = self.end.x - self.start.x, self.end.y - self.start.y
         px, py = p.x - self.start.x, p.y - self.start.y
@@ -190,9 +186,11 @@ def intersections(a: Segment, b: Segment) -> tuple[Point, ...]:
     (Point(x=2.0, y=2.0),)
     """
     if a.is_arc and b.is_arc:
-        found = _circles_meet(a, b)
+        found = circle_meetings(_circle(a), _circle(b))
     elif a.is_arc or b.is_arc:
-        found = _line_meets_circle(b, a) if a.is_arc else _line_meets_circle(a, b)
+        arc, line = (a, b) if a.is_arc else (b, a)
+        along = (line.end - line.start) / line.chord
+        found = _circle(arc).line_meetings(line.start, along, slack=2 * COINCIDENT * arc.radius)
     else:
         found = _lines_meet(a, b)
     if found is None:
@@ -212,41 +210,15 @@ def _lines_meet(a: Segment, b: Segment) -> list[Point] | None:
     return [a.start + u * ((b.start - a.start).cross(v) / cross)]
 
 
-def _line_meets_circle(line: Segment, arc: Segment) -> list[Point]:
-    c, r = arc.centre, arc.radius
-    u = (line.end - line.start) / line.chord
-    foot = line.start + u * (c - line.start).dot(u)
-    return _either_side(foot, u, r, foot.distance_to(c))
-
-
-def _circles_meet(a: Segment, b: Segment) -> list[Point] | None:
-    """Where both full circles meet; None when they are one circle."""
-    ca, cb, ra, rb = a.centre, b.centre, a.radius, b.radius
-    d = ca.distance_to(cb)
-    if d <= COINCIDENT:
-        return None if abs(ra - rb) <= COINCIDENT else []
-    u = (cb - ca) / d
-    if abs(d - ra - rb) <= COINCIDENT or abs(d - abs(ra - rb)) <= COINCIDENT:
-        return [ca + u * (-ra if rb > max(ra, d) else ra)]
-    if d > ra + rb or d < abs(ra - rb):
-        return []
-    along = (d * d + ra * ra - rb * rb) / (2 * d)
-    return _either_side(ca + u * along, u.perpendicular(), ra, abs(along))
-
-
-def _either_side(foot: Point, u: Point, radius: float, distance: float) -> list[Point]:
-    """Where a line through ``foot`` along ``u``, ``distance`` from a centre, cuts its circle; once if it touches."""
-    if distance > radius + COINCIDENT:
-        return []
-    if distance >= radius - COINCIDENT:
-        return [foot]
-    half = math.sqrt((radius - distance) * (radius + distance))
-    return [foot - u * half, foot + u * half]
+def _circle(arc: Segment) -> Circle:
+    chord, side = arc.chord, math.copysign(1.0, arc.bulge)
+    normal = (arc.end - arc.start).perpendicular() * (side / chord)
+    return Circle((arc.start + arc.end) / 2, normal, chord * (1 - arc.bulge**2) / (4 * abs(arc.bulge)), chord / 2)
 
 
 def _faces_arc(arc: Segment, p: Point) -> bool:
     """Whether the ray from the centre through ``p`` meets the arc."""
-    return abs(_off_middle(arc, p)) <= abs(arc.sweep) / 2
+    return abs(_off_middle(arc, _circle(arc), p)) <= abs(arc.sweep) / 2
 
 
 def _is_within(arc: Segment, p: Point) -> bool:
@@ -254,12 +226,10 @@ def _is_within(arc: Segment, p: Point) -> bool:
     return _faces_arc(arc, p) and min(p.distance_to(arc.start), p.distance_to(arc.end)) > COINCIDENT
 
 
-def _off_middle(arc: Segment, p: Point) -> float:
-    """The angle (radians) at the centre from the middle of the arc to ``p``."""
-    # The middle lies to the right of the chord for a positive bulge.
-    middle = (arc.end - arc.start).perpendicular() * -math.copysign(1.0, arc.bulge)
-    v = p - arc.centre
-    return math.atan2(middle.cross(v), middle.dot(v))
+def _off_middle(arc: Segment, circle: Circle, p: Point) -> float:
+    """The angle at the centre from the middle of the arc to ``p``, radians, positive towards the end."""
+    v = p - circle.seat
+    return math.atan2(v.dot(arc.end - arc.start) / arc.chord, circle.rise - v.dot(circle.normal))
 
 
 def _reaches(segment: Segment, p: Point) -> bool:

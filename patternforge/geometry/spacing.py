@@ -13,6 +13,8 @@ from patternforge.geometry.point import COINCIDENT
 
 __all__ = ["Anchor", "AnchorKind", "Spacing", "Span", "even_positions", "pitch_positions"]
 
+TIE = 1e-9  # spaces; rounding must not decide between equal counts, or a row and its mirror image would differ
+
 
 class AnchorKind(StrEnum):
     ON = "on"  # a position falls on the anchor
@@ -97,7 +99,7 @@ def _span(a: Anchor, b: Anchor, pitch: float) -> Span:
         raise GeometryError(f"the anchors at {a.at:g} and {b.at:g} mm do not rise")
     part = 0.5 if a.kind is not b.kind else 0.0
     least = part or 1.0
-    count = max(math.floor(length / pitch - part + 0.5) + part, least)
+    count = max(math.floor(length / pitch - part + 0.5 + TIE) + part, least)
     return Span(a.at, b.at, count, length / count)
 
 
