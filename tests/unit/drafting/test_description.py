@@ -1,0 +1,221 @@
+"""pattern.json: valid under its schema, true to the pattern, enough to fold every piece back onto the wallet."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from dataclasses import replace
+from functools import cache
+from itertools import pairwise
+from math import hypot, pi
+from typing import Any
+
+import pytest
+from jsonschema import Draft202012Validator
+
+from patternforge.drafting.description import description
+from patternforge.drafting.schema import pattern_schema
+from patternforge.export.json import json_bytes
+from patternforge.fit.findings import Finding, Verdict
+from patternforge.geometry.corners import rounded_rectangle
+from patternforge.wallet.assemble import drafted
+from patternforge.wallet.spec import (
+    Across,
+    Design,
+    Edge,
+    HoleShape,
+    HoleSpec,
+    Lying,
+    PocketPart,
+    SeamSpec,
+    Side,
+    ThumbNotch,
+)
+from tests.designs_built import RIM, SLITS, STITCHING, leathers, sleeve, three_fold, two_fold, with_holes
+
+EASED = SeamSpec("rim", RIM, margin=3.5, across=Across.EASED, spread=10.0, stitching=STITCHING)
+POCKET = PocketPart(
+    "front", "inner", 0, "card", 40.0, lying=Lying.LYING, thumb=ThumbNotch(18.0, 9.0), trim=((Edge.BOTTOM, 1.0),)
+)
+DESIGNS = {
+    "two-fold": two_fold(),
+    "sleeve": sleeve(),
+    "three-fold": three_fold(),
+    "slits": with_holes(two_fold(), SLITS),
+    "marks": with_holes(sleeve(), HoleSpec(HoleShape.MARK)),
+    "pocket": sleeve(parts=(sleeve().parts[0], POCKET)),
+    "eased": two_fold(seams=(EASED,)),
+    "outside": sleeve(parts=(replace(POCKET, facing=Side.OUTSIDE, thumb=None), sleeve().parts[0])),
+}
+FINDINGS = (
+    Finding("hole to edge", "shell", 3.0, 1.5, Verdict.GOOD),
+    Finding("pitch", "rim", 0.07, 0.05, Verdict.LOOK, "move the step to whole stitches", "share"),
+)
+
+
+once_drafted = cache(drafted)
+
+
+def read(design: Design, findings: tuple[Finding, ...] = ()) -> dict[str, Any]:
+    """What a stranger finds in the file."""
+    document = json.loads(json_bytes(description(once_drafted(design), findings)))
+    assert isinstance(document, dict)
+    return document
+
+
+@pytest.fixture(scope="module")
+def validator() -> Draft202012Validator:
+    Draft202012Validator.check_schema(pattern_schema())
+    return Draft202012Validator(pattern_schema())
+
+
+@pytest.mark.parametrize("name", DESIGNS)
+def test_every_description_is_valid_under_the_schema(name: str, validator: Draft202012Validator) -> None:
+    errors = [f"{list(e.path)}: {e.message}" for e in validator.iter_errors(read(DESIGNS[name], FINDINGS))]
+    assert errors == []
+
+
+BREAKS: dict[str, Callable[[dict[str, Any]], Any]] = {
+    "a missing name": lambda d: d.pop("pieces"),
+    "an unknown name": lambda d: d.update(colour="red"),
+    "a word for a number": lambda d: d["pieces"][0].update(width="95 mm"),
+    "a vertex without its bulge": lambda d: d["pieces"][0]["outline"][0].pop(),
+    "an unknown edge role": lambda d: d["pieces"][0]["edges"].append("frayed"),
+    "a matrix of five": lambda d: d["pieces"][0]["placement"]["onto_piece"].pop(),
+    "another version": lambda d: d.update(version=2),
+    "a negative area": lambda d: d["pieces"][0].update(area=-1),
+    "an unknown verdict": lambda d: d["findings"][0].update(verdict="fine"),
+    "a part of no kind": lambda d: d["inputs"]["parts"][0].update(kind="wing"),
+}
+
+
+@pytest.mark.parametrize("fault", BREAKS)
+def test_the_schema_refuses(fault: str, validator: Draft202012Validator) -> None:
+    document = read(two_fold(), FINDINGS)
+    assert validator.is_valid(document)
+    BREAKS[fault](document)
+    assert not validator.is_valid(document)
+
+
+def test_every_name_in_the_schema_that_holds_a_bare_number_says_what_it_is_or_is_plain_by_itself() -> None:
+    nameless = [path for path, schema in numbers(pattern_schema(), ()) if "description" not in schema]
+    plain = {"value", "low", "high", "compensation", "price", "measured", "limit", "count", "cards", "notes", "items"}
+    plain |= {"number", "index", "hole_count", "slots", "per_slot", "columns", "level"}
+    assert [path for path in nameless if path[-1] not in plain] == []
+
+
+def numbers(schema: Any, path: tuple[str, ...]) -> list[tuple[tuple[str, ...], dict[str, Any]]]:
+    if isinstance(schema, list):
+        return [each for one in schema for each in numbers(one, path)]
+    if not isinstance(schema, dict):
+        return []
+    own = [(path, schema)] if schema.get("type") in ("number", "integer") else []
+    inner = [each for key in ("items", "oneOf") if key in schema for each in numbers(schema[key], (*path, key))]
+    named = [each for key, one in schema.get("properties", {}).items() for each in numbers(one, (*path, key))]
+    return own + inner + named
+
+
+def test_pieces_are_told_with_their_outline_edges_sizes_and_holes() -> None:
+    pattern = drafted(two_fold())
+    told = read(two_fold())["pieces"]
+    assert [one["name"] for one in told] == [piece.name for piece in pattern.pieces]
+    for one, piece in zip(told, pattern.pieces, strict=True):
+        assert len(one["outline"]) == len(one["edges"]) == len(piece.outline.segments)
+        assert [n for v in one["outline"] for n in v] == pytest.approx(
+            [n for v in piece.outline.vertices for n in v], abs=1e-9
+        )
+        assert (one["width"], one["height"], one["area"]) == pytest.approx((piece.width, piece.height, piece.area))
+        assert [(h["seam"], h["index"]) for h in one["holes"]] == [(h.seam, h.index) for h in piece.holes]
+        assert {h["shape"] for h in one["holes"]} == {"round"}
+        assert one["thickness"] == {"outer": 1.2, "inner": 0.8}[one["leather"]]
+
+
+def test_openings_are_told_and_taken_out_of_the_area() -> None:
+    pattern = drafted(sleeve())
+    window = rounded_rectangle(20, 20, 60, 40, 3).cw()
+    holed = replace(pattern, pieces=(replace(pattern.pieces[0], openings=(window,)), *pattern.pieces[1:]))
+    before, after = (description(p)["pieces"][0] for p in (pattern, holed))
+    assert len(after["openings"][0]) == 8
+    assert before["area"] - after["area"] == pytest.approx(800 - (4 - pi) * 9)
+
+
+@pytest.mark.parametrize("name", ["two-fold", "sleeve", "three-fold", "slits", "pocket", "eased", "outside"])
+def test_the_file_alone_leads_every_hole_of_every_piece_back_to_its_seam(name: str) -> None:
+    document = read(DESIGNS[name])
+    seams = {seam["name"]: seam for seam in document["seams"]}
+    checked = 0
+    for piece in document["pieces"]:
+        for hole in piece["holes"]:
+            seam = seams[hole["seam"]]
+            (there,) = [h for h in seam["holes"] if h["index"] == hole["index"]]
+            x, y = assembly_point(piece["placement"], seam["spread"], hole["x"], hole["y"])
+            assert hypot(x - there["x"], y - there["y"]) < 1e-6
+            checked += 1
+    assert checked == sum(len(piece["holes"]) for piece in document["pieces"]) > 90
+
+
+def assembly_point(placement: dict[str, Any], spread: float, x: float, y: float) -> tuple[float, float]:
+    """Back through the matrix (an isometry: its inverse is its transpose) and the breaks, widened by the spread."""
+    a, b, c, d, e, f = placement["onto_piece"]
+    flat, y = a * (x - e) + b * (y - f), c * (x - e) + d * (y - f)
+    sides = (-spread, spread)
+    breaks = [(s + sides[i % 2], t + sides[i % 2]) for i, (s, t) in enumerate(placement["breaks"])]
+    if not breaks:
+        return flat, y
+    for (s0, t0), (s1, t1) in pairwise(breaks):
+        if t0 <= flat <= t1:
+            return s0 + (flat - t0) * (s1 - s0) / (t1 - t0), y
+    s, t = breaks[0] if flat < breaks[0][1] else breaks[-1]
+    return s + flat - t, y
+
+
+def test_folds_are_told_with_the_gap_radius_and_length_of_every_layer_that_crosses_them() -> None:
+    (fold,) = read(two_fold())["folds"]
+    assert [layer["part"] for layer in fold["layers"]] == ["shell", "divider"]
+    for layer, thickness in zip(fold["layers"], (1.2, 0.8), strict=True):
+        assert layer["gap"]["value"] == pytest.approx(sum(term["value"] for term in layer["gap"]["terms"]))
+        assert layer["inside_radius"] == pytest.approx(max(layer["gap"]["value"] / 2, thickness / 2))
+        assert layer["true_length"] == pytest.approx(pi * (layer["inside_radius"] + thickness / 2))
+
+
+def test_seams_are_told_with_their_pieces_holes_pitch_length_and_thread() -> None:
+    pattern = drafted(two_fold())
+    for one, seam in zip(read(two_fold())["seams"], pattern.seams, strict=True):
+        assert one["pieces"] == list(seam.pieces)
+        assert one["hole_count"] == len(one["holes"]) == len(seam.holes)
+        assert one["pitch"] == 3.38
+        assert (one["spacing_min"], one["spacing_max"]) == pytest.approx((min(seam.spacings), max(seam.spacings)))
+        assert (one["length"], one["thread"]) == pytest.approx((seam.length, seam.thread))
+        assert one["spread"] == 0
+    assert read(DESIGNS["eased"])["seams"][0]["spread"] == 10
+
+
+def test_inputs_are_told_resolved_with_panels_by_name_and_without_their_place_in_the_file() -> None:
+    inputs = read(two_fold())["inputs"]
+    assert inputs["leathers"][0]["drafted_thickness"] == 1.2
+    assert [part["kind"] for part in inputs["parts"]] == ["layer", "layer", "bank", "bank"]
+    assert (inputs["parts"][0]["first"], inputs["parts"][3]["panel"]) == ("left", "right")
+    assert not any("line" in part for part in inputs["parts"])
+    assert inputs["contents"][0]["as"] == "card"
+
+
+def test_findings_are_told_with_the_worst_verdict_and_none_means_not_measured() -> None:
+    told = read(sleeve(), FINDINGS)
+    assert told["findings"][1] == {
+        "what": "pitch",
+        "where": "rim",
+        "measured": 0.07,
+        "limit": 0.05,
+        "verdict": "look",
+        "remedy": "move the step to whole stitches",
+        "unit": "share",
+    }
+    assert (told["verdict"], read(sleeve())["verdict"]) == ("look", None)
+
+
+def test_the_same_design_gives_the_same_bytes_and_a_thicker_leather_others() -> None:
+    thin, again, thick = (
+        json_bytes(description(drafted(design)))
+        for design in (two_fold(), two_fold(), two_fold(leathers=leathers(1.3)))
+    )
+    assert thin == again != thick
