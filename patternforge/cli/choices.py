@@ -1,0 +1,47 @@
+"""The words that options take; what they stand for is loaded only by the command that needs it."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+__all__ = ["DxfRelease", "Face", "Fold", "PaperName", "Punching", "SchemaName", "Usage"]
+
+
+class Usage(StrEnum):
+    LASER = "laser"
+    DIE = "die"
+    PAPER = "paper"
+    ALL = "all"
+
+
+class DxfRelease(StrEnum):
+    R2010 = "r2010"
+    R2000 = "r2000"
+    R12 = "r12"
+
+
+class Face(StrEnum):
+    FRONT = "front"
+    BACK = "back"
+
+
+class Fold(StrEnum):
+    NONE = "none"
+    SCORED = "scored"
+
+
+class Punching(StrEnum):
+    NONE = "none"
+    PUNCHED = "punched"
+
+
+class PaperName(StrEnum):
+    A4 = "a4"
+    A3 = "a3"
+    LETTER = "letter"
+    LEGAL = "legal"
+
+
+class SchemaName(StrEnum):
+    DESIGN = "design"
+    PATTERN = "pattern"

@@ -1,0 +1,152 @@
+"""The command words: options in, one use case, a report out. What is heavy is loaded by the command that needs it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from patternforge import __version__
+from patternforge.cli import options
+from patternforge.cli.choices import DxfRelease, Face, Fold, PaperName, Punching, SchemaName, Usage
+from patternforge.cli.guard import guarded
+from patternforge.cli.words import pairs
+
+__all__ = ["app"]
+
+app = typer.Typer(
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    add_completion=False,
+    no_args_is_help=True,
+    context_settings={"help_option_names": ["-h", "--help"]},
+    help="Drafts leather wallets from declared measurements and writes the cutting files.",
+)
+
+
+def _version(wanted: bool) -> None:
+    if wanted:
+        typer.echo(f"patternforge {__version__}")
+        raise typer.Exit
+
+
+@app.callback()
+def _top(
+    version: Annotated[
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Show the version and exit.")
+    ] = False,
+) -> None:
+    pass
+
+
+@app.command()
+@guarded
+def draft(
+    design: options.DesignFile,
+    usage: options.For = Usage.ALL,
+    settings: options.Settings = [],  # noqa: B006
+    out: options.OutFolder = Path("out"),
+    kerf: options.Kerf = 0.0,
+    cut_face: options.CutFace = Face.FRONT,
+    fold_ticks: options.FoldTicks = Fold.NONE,
+    bed: options.Bed = None,
+    gap: options.Gap = 10.0,
+    dxf: options.Dxf = DxfRelease.R2010,
+    die_holes: options.DieHoles = Punching.NONE,
+    paper: options.PaperSize = PaperName.A4,
+    white: options.White = 10.0,
+    bar_x: options.BarX = 100.0,
+    bar_y: options.BarY = 100.0,
+    despite_findings: options.DespiteFindings = False,
+) -> None:
+    """Draft DESIGN and write its files into a folder of its own, all of them or none.
+
+    The last set of the design is replaced. Files in the folder that are not the program's are left as they are.
+    """
+    from patternforge.cli.report import draft_report
+    from patternforge.cli.request import cutting, on_no, printing, release
+    from patternforge.drawing.paper import paper_named
+    from patternforge.pipeline.draft import draft as drafted
+    from patternforge.pipeline.request import DraftRequest, Wanted
+
+    request = DraftRequest(
+        design,
+        pairs(settings),
+        Wanted(usage),
+        out,
+        cutting(kerf, cut_face, fold_ticks, gap, bed, die_holes),
+        release(dxf),
+        paper_named(paper),
+        printing(white, bar_x, bar_y),
+        on_no(despite_findings),
+    )
+    _say(draft_report(drafted(request), request))
+
+
+@app.command()
+@guarded
+def check(
+    design: options.DesignFile,
+    settings: options.Settings = [],  # noqa: B006
+    every: options.Every = False,
+) -> None:
+    """Draft DESIGN, close it on what it holds, and say how it fits. Writes nothing.
+
+    The exit status is 0 when it fits, also where something wants a look, and 6 when it does not fit.
+    """
+    from patternforge.cli.findings import conclusion, every_finding, findings_table
+    from patternforge.errors import FitError
+    from patternforge.fit.findings import Verdict
+    from patternforge.pipeline.stages import judged
+
+    wallet = judged(design, pairs(settings))
+    table = every_finding(wallet.findings) if every else findings_table(wallet.findings)
+    _say([wallet.pattern.design.title, "", *table, "", conclusion(wallet.findings)])
+    if wallet.verdict is Verdict.NO:
+        raise typer.Exit(FitError.exit_status)
+
+
+@app.command()
+@guarded
+def new(
+    start: options.From = None,
+    name: options.Name = None,
+    settings: options.Settings = [],  # noqa: B006
+    out: options.OutFile = None,
+) -> None:
+    """Start a design of your own from a ready one; with no options it asks a few questions. Overwrites nothing."""
+    from patternforge.cli.start import Wish, started, wished
+
+    path = started(wished(Wish(start or "", name or "", pairs(settings), out)))
+    _say(
+        [f"{path} is written.", f"See how it fits: patternforge check {path}", f"Draft it: patternforge draft {path}"]
+    )
+
+
+@app.command()
+@guarded
+def schema(of: options.SchemaOf = SchemaName.DESIGN, out: options.OutFile = None) -> None:
+    """Write the JSON Schema of design files, for editors that complete and check them, or of pattern.json."""
+    from patternforge.cli.schemas import schema_text
+    from patternforge.delivery import file_delivered
+
+    text = schema_text(of)
+    if out is None:
+        typer.echo(text, nl=False)
+    else:
+        _say([f"{file_delivered(out, text.encode('ascii'))} is written."])
+
+
+@app.command()
+@guarded
+def items(word: options.Word = None) -> None:
+    """List what a wallet can hold by name, with sizes in mm and where they come from."""
+    from patternforge.cli.items import items_table
+
+    _say(items_table(word or ""))
+
+
+def _say(lines: Iterable[str]) -> None:
+    typer.echo("\n".join(lines))

@@ -1,0 +1,88 @@
+"""Findings as a table in plain words, the worst first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import groupby
+
+from patternforge.cli.table import columns
+from patternforge.fit.findings import Finding, Verdict, worst
+from patternforge.units import mm
+
+__all__ = ["conclusion", "every_finding", "findings_table"]
+
+_ORDER = [Verdict.NO, Verdict.LOOK, Verdict.GOOD]
+_HEAD = ("", "what was measured", "where", "measured", "limit")
+_RIGHT = (3, 4)
+
+
+def findings_table(findings: Sequence[Finding]) -> list[str]:
+    """What wants the maker's eye line by line, each with its remedy; what is good in one line for each kind."""
+    wanting = [found for found in _worst_first(findings) if found.verdict is not Verdict.GOOD]
+    good = [found for found in findings if found.verdict is Verdict.GOOD]
+    kinds = [list(same) for _, same in groupby(sorted(good, key=_kind), key=_kind)]
+    return _table([_row(found) for found in wanting] + [_summed(same) for same in kinds], wanting)
+
+
+def every_finding(findings: Sequence[Finding]) -> list[str]:
+    """Every finding in a line of its own, the worst first."""
+    ordered = list(_worst_first(findings))
+    return _table([_row(found) for found in ordered], ordered)
+
+
+def conclusion(findings: Sequence[Finding]) -> str:
+    """The verdict in one sentence."""
+    counts = {verdict: sum(found.verdict is verdict for found in findings) for verdict in Verdict}
+    match worst(findings):
+        case Verdict.GOOD:
+            return f"It fits: all {len(findings)} measures are good."
+        case Verdict.LOOK:
+            return f"It fits, but look at {_times(counts[Verdict.LOOK], 'measure')} before you cut."
+        case Verdict.NO:
+            return f"It does not fit: {_times(counts[Verdict.NO], 'measure')} would spoil the leather."
+
+
+def _times(count: int, word: str) -> str:
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"
+
+
+def _worst_first(findings: Sequence[Finding]) -> Iterator[Finding]:
+    for verdict in _ORDER:
+        yield from (found for found in findings if found.verdict is verdict)
+
+
+def _kind(found: Finding) -> str:
+    return found.what
+
+
+def _table(rows: list[tuple[str, ...]], with_remedies: Sequence[Finding]) -> list[str]:
+    lines = columns([_HEAD, *rows], _RIGHT)
+    remedies = [f"      -> {found.remedy}" if found.remedy else "" for found in with_remedies]
+    told = remedies + [""] * (len(rows) - len(remedies))
+    return [lines[0], *(line for pair in zip(lines[1:], told, strict=True) for line in pair if line)]
+
+
+def _row(found: Finding) -> tuple[str, ...]:
+    return (found.verdict.value, found.what, found.where, *_sizes([found.measured], found), *_limits([found]))
+
+
+def _summed(same: Sequence[Finding]) -> tuple[str, ...]:
+    if len(same) == 1:
+        return _row(same[0])
+    first = same[0]
+    return (
+        first.verdict.value,
+        first.what,
+        f"{len(same)} places",
+        *_sizes([found.measured for found in same], first),
+        *_limits(same),
+    )
+
+
+def _sizes(values: Sequence[float], found: Finding) -> tuple[str]:
+    low, high = mm(min(values)), mm(max(values))
+    return (f"{low if low == high else f'{low} to {high}'} {found.unit}".rstrip(),)
+
+
+def _limits(same: Sequence[Finding]) -> tuple[str]:
+    return _sizes([found.limit for found in same], same[0])

@@ -1,0 +1,98 @@
+"""The options of the commands: their words, their help, how their values are read."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from patternforge.cli.choices import DxfRelease, Face, Fold, PaperName, Punching, SchemaName, Usage
+from patternforge.cli.words import correction, length
+
+__all__ = [
+    "BarX",
+    "BarY",
+    "Bed",
+    "CutFace",
+    "DesignFile",
+    "DespiteFindings",
+    "DieHoles",
+    "Dxf",
+    "Every",
+    "FoldTicks",
+    "For",
+    "From",
+    "Gap",
+    "Kerf",
+    "Name",
+    "OutFile",
+    "OutFolder",
+    "PaperSize",
+    "SchemaOf",
+    "Settings",
+    "White",
+    "Word",
+]
+
+DesignFile = Annotated[Path, typer.Argument(metavar="DESIGN", help="A design file (YAML).", show_default=False)]
+Settings = Annotated[
+    list[str],
+    typer.Option(
+        "--set",
+        metavar="NAME=VALUE",
+        help="A parameter, or a leather's thickness, instead of the file's: margin=4mm, outer=1.6mm. Repeatable.",
+        show_default=False,
+    ),
+]
+For = Annotated[Usage, typer.Option("--for", help="What the files are for.", case_sensitive=False)]
+OutFolder = Annotated[Path, typer.Option("--out", metavar="DIR", help="The design's own folder is made in it.")]
+OutFile = Annotated[Path | None, typer.Option("--out", metavar="FILE", help="The file to write.", show_default=False)]
+
+Kerf = Annotated[
+    float,
+    typer.Option("--kerf", metavar="MM", parser=length, help="Laser: width the beam burns away, made up for."),
+]
+CutFace = Annotated[
+    Face,
+    typer.Option("--cut-face", help="Laser: showing face up, or its back up and all mirrored.", case_sensitive=False),
+]
+FoldTicks = Annotated[
+    Fold, typer.Option("--fold-ticks", help="Laser: short scored lines at folds.", case_sensitive=False)
+]
+Bed = Annotated[
+    float | None,
+    typer.Option("--bed", metavar="MM", parser=length, help="Laser: width of the machine's bed.", show_default=False),
+]
+Gap = Annotated[float, typer.Option("--gap", metavar="MM", parser=length, help="Laser: room between pieces.")]
+Dxf = Annotated[
+    DxfRelease, typer.Option("--dxf", help="Release of the DXF files; r12 says no units.", case_sensitive=False)
+]
+DieHoles = Annotated[
+    Punching, typer.Option("--die-holes", help="Die: stitch holes it punches.", case_sensitive=False)
+]
+PaperSize = Annotated[PaperName, typer.Option("--paper", help="Paper to print on.", case_sensitive=False)]
+White = Annotated[
+    float, typer.Option("--white", metavar="MM", parser=length, help="Paper: rim that the printer leaves white.")
+]
+BarX = Annotated[
+    float,
+    typer.Option("--bar-x", metavar="MM", parser=correction, help="Paper: what the level 100 mm bar measures."),
+]
+BarY = Annotated[
+    float,
+    typer.Option("--bar-y", metavar="MM", parser=correction, help="Paper: what the upright 100 mm bar measures."),
+]
+DespiteFindings = Annotated[
+    bool, typer.Option("--despite-findings", help="Write the files even if the wallet does not fit.")
+]
+
+Every = Annotated[bool, typer.Option("--every", help="A line for every measure, good ones too.")]
+From = Annotated[
+    str | None, typer.Option("--from", metavar="READY", help="The ready design to start from.", show_default=False)
+]
+Name = Annotated[
+    str | None, typer.Option("--name", metavar="NAME", help="What your wallet is called.", show_default=False)
+]
+SchemaOf = Annotated[SchemaName, typer.Argument(metavar="design|pattern", help="Of which kind of file.")]
+Word = Annotated[str | None, typer.Argument(metavar="WORD", help="Only those with this word.", show_default=False)]

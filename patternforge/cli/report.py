@@ -1,0 +1,125 @@
+"""What is said on the screen once a design is drafted."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+
+from patternforge.cli.cautions import cautions
+from patternforge.cli.findings import conclusion, findings_table
+from patternforge.cli.table import columns
+from patternforge.delivery import Delivery
+from patternforge.fit.findings import Verdict
+from patternforge.pipeline.draft import Draft
+from patternforge.pipeline.finished import (
+    MM2_PER_DM2,
+    MM2_PER_FT2,
+    Size,
+    closed_size,
+    closed_thickness,
+    leather_needs,
+    open_size,
+)
+from patternforge.pipeline.request import DraftRequest
+from patternforge.pipeline.stages import Judged
+from patternforge.units import inches, mm
+from patternforge.wallet.pattern import Adjustment, Pattern
+
+__all__ = ["draft_report", "wallet_report"]
+
+
+def draft_report(done: Draft, request: DraftRequest) -> list[str]:
+    """The wallet, what wants the maker's eye, the files and the cautions."""
+    wanting = [found for found in done.wallet.findings if found.verdict is not Verdict.GOOD]
+    return [
+        *wallet_report(done.wallet),
+        "",
+        conclusion(done.wallet.findings),
+        *(findings_table(wanting) if wanting else ()),
+        "",
+        *_files(done.delivery),
+        "",
+        "Before you cut",
+        *(f"  {line}" for line in cautions(request, done.wallet.pattern.design.leathers)),
+    ]
+
+
+def wallet_report(wallet: Judged) -> list[str]:
+    """Title, finished sizes, pieces, leather and the sizes that moved."""
+    pattern = wallet.pattern
+    design = pattern.design
+    return [
+        f"{design.title}, revision {design.revision}" if design.revision else design.title,
+        "",
+        *_sizes(wallet),
+        "",
+        *_pieces(pattern),
+        "",
+        *_leather(pattern),
+        *(["", *_adjustments(pattern.adjustments)] if pattern.adjustments else ()),
+    ]
+
+
+def _sizes(wallet: Judged) -> list[str]:
+    thickness = closed_thickness(wallet.findings)
+    rows = [
+        ("open", *_both(open_size(wallet.pattern))),
+        ("closed", *_both(closed_size(wallet.pattern))),
+        ("thickness closed, as loaded", f"{mm(thickness, 1)} mm", f"{inches(thickness, 2)} in"),
+    ]
+    return ["Finished size", *_indented(columns(rows))]
+
+
+def _both(size: Size) -> tuple[str, str]:
+    return (
+        f"{mm(size.width, 1)} x {mm(size.height, 1)} mm",
+        f"{inches(size.width, 2)} x {inches(size.height, 2)} in",
+    )
+
+
+def _pieces(pattern: Pattern) -> list[str]:
+    head = ("piece", "leather", "width", "height", "holes", "cut")
+    rows = [
+        (piece.name, piece.leather, mm(piece.width), mm(piece.height), str(len(piece.holes)), str(piece.quantity))
+        for piece in pattern.pieces
+    ]
+    return ["Pieces, sizes in mm", *_indented(columns([head, *rows], right=(2, 3, 4, 5)))]
+
+
+def _leather(pattern: Pattern) -> list[str]:
+    rows = [
+        (
+            f"{need.role} ({need.name})" if need.name else need.role,
+            f"{mm(need.thickness)} mm",
+            f"{mm(need.area / MM2_PER_DM2)} dm2",
+            f"{mm(need.area / MM2_PER_FT2)} ft2",
+            "" if need.price is None else f"price {mm(need.price)}",
+        )
+        for need in leather_needs(pattern)
+    ]
+    return ["Leather, net: add your own waste", *_indented(columns(rows, right=(1, 2, 3)))]
+
+
+def _adjustments(moved: Sequence[Adjustment]) -> list[str]:
+    """One line for each change, with all the parts that share it."""
+    changes = Counter((each.size, mm(each.asked), mm(each.drafted), each.reason) for each in moved)
+    return ["Sizes that moved", *_indented(list(_changes(moved, list(changes))))]
+
+
+def _changes(moved: Sequence[Adjustment], changes: Sequence[tuple[str, str, str, str]]) -> Iterator[str]:
+    for size, asked, drafted, reason in changes:
+        own = [each.part for each in moved if (each.size, mm(each.asked), mm(each.drafted)) == (size, asked, drafted)]
+        yield f"{', '.join(own)}: {size} {asked} -> {drafted} mm {reason}"
+
+
+def _files(delivery: Delivery) -> list[str]:
+    lines = [f"Files in {delivery.folder}", *_indented(list(delivery.written))]
+    if delivery.removed:
+        lines += ["No longer in the set, taken away", *_indented(list(delivery.removed))]
+    if delivery.kept:
+        lines += ["Yours, left as they were", *_indented(list(delivery.kept))]
+    return lines
+
+
+def _indented(lines: Sequence[str]) -> list[str]:
+    return [f"  {line}" for line in lines]

@@ -1,0 +1,35 @@
+"""Refusals of the disk in plain words."""
+
+from __future__ import annotations
+
+import errno
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from patternforge.errors import DeliveryError
+
+__all__ = ["plain_refusals"]
+
+_ADVICE = {
+    errno.ENOSPC: "the disk is full; make room and run again",
+    errno.EDQUOT: "your share of the disk is full; make room and run again",
+    errno.EACCES: "there is no permission to write here; choose another folder with --out",
+    errno.EPERM: "there is no permission to write here; choose another folder with --out",
+    errno.EROFS: "the disk cannot be written to; choose another folder with --out",
+    errno.ENAMETOOLONG: "the name is too long for this disk; give the design or the piece a shorter one",
+    errno.ENOTDIR: "a file stands where a folder is wanted; choose another folder with --out",
+    errno.EEXIST: "something of that name is there already; move it away or choose another folder with --out",
+    errno.EBUSY: "the folder is in use and cannot be exchanged; choose another folder with --out",
+    errno.EXDEV: "the folder lies on another disk than the one it stands in; choose another folder with --out",
+}
+
+
+@contextmanager
+def plain_refusals(place: Path) -> Iterator[None]:
+    """Turns an OSError of the block into a DeliveryError that names the file (``place`` if none is known)."""
+    try:
+        yield
+    except OSError as error:
+        advice = _ADVICE.get(error.errno or 0, error.strerror or str(error))
+        raise DeliveryError(f"{error.filename or place}: {advice}") from error

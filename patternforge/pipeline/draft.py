@@ -1,0 +1,58 @@
+"""The use case ``draft``: read, assemble, fit, draft, write."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from patternforge.delivery import Delivery, delivered
+from patternforge.errors import FitError
+from patternforge.fit.findings import Finding, Verdict
+from patternforge.pipeline.fileset import fileset, set_name
+from patternforge.pipeline.request import DraftRequest, OnNo
+from patternforge.pipeline.stages import Judged, judged
+from patternforge.units import mm
+
+__all__ = ["Draft", "draft", "measure", "no_findings"]
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """A judged wallet and the files that were written of it."""
+
+    wallet: Judged
+    delivery: Delivery
+
+
+def draft(request: DraftRequest) -> Draft:
+    """Drafts a design and writes its files, all of them or none.
+
+    DesignError, DraftError and DeliveryError as the stages raise them; FitError when a finding reads ``no`` and the
+    request does not ask for the files all the same.
+    """
+    wallet = judged(request.design, request.settings)
+    if wallet.verdict is Verdict.NO and request.on_no is OnNo.STOP:
+        raise no_findings(wallet)
+    files = fileset(wallet, request)
+    return Draft(wallet, delivered(request.out / set_name(wallet.pattern), files))
+
+
+def no_findings(wallet: Judged) -> FitError:
+    """The refusal of a wallet that does not fit: each finding that reads ``no`` in a line of its own."""
+    lines = (_line(found) for found in wallet.findings if found.verdict is Verdict.NO)
+    title = wallet.pattern.design.title
+    return FitError("\n".join((f"{title} does not fit as drafted; no files were written:", *lines)))
+
+
+def _line(found: Finding) -> str:
+    remedy = f"; {found.remedy}" if found.remedy else ""
+    sizes = f"{measure(found.measured, found.unit)}, limit {measure(found.limit, found.unit)}"
+    return f"  {found.what}, {found.where}: {sizes}{remedy}"
+
+
+def measure(value: float, unit: str) -> str:
+    """A measured value with its unit.
+
+    >>> measure(3.384, "mm")
+    '3.38 mm'
+    """
+    return f"{mm(value)} {unit}".rstrip()

@@ -1,0 +1,64 @@
+"""From a design file to a judged wallet: read, assemble, fit."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from types import MappingProxyType
+
+from patternforge.design.load import load_design
+from patternforge.design.source import decoded
+from patternforge.errors import DesignError, Fault
+from patternforge.fit.findings import Finding, Verdict, worst
+from patternforge.fit.judge import fit_over_range
+from patternforge.wallet.assemble import drafted
+from patternforge.wallet.pattern import Pattern
+from patternforge.wallet.spec import Design
+
+__all__ = ["Judged", "design_at", "judged", "text_at"]
+
+
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """A drafted wallet and what was found when it was closed."""
+
+    pattern: Pattern
+    findings: tuple[Finding, ...]
+
+    @property
+    def verdict(self) -> Verdict:
+        """The worst verdict of all."""
+        return worst(self.findings)
+
+
+def judged(path: Path, settings: Mapping[str, str] = MappingProxyType({})) -> Judged:
+    """The design at ``path`` drafted and closed, over the whole range of its leathers.
+
+    DesignError when the file cannot be read or taken, DraftError when the design cannot be drafted.
+    """
+    pattern = drafted(design_at(path, settings))
+    return Judged(pattern, fit_over_range(pattern))
+
+
+def design_at(path: Path, settings: Mapping[str, str] = MappingProxyType({})) -> Design:
+    """The design in the file at ``path``; DesignError with every fault when it cannot be read or taken."""
+    return load_design(text_at(path), str(path), settings)
+
+
+def text_at(path: Path) -> str:
+    """The text of a design file; DesignError, naming the file, when there is none to be read."""
+    try:
+        return decoded(path.read_bytes(), str(path))
+    except OSError as error:
+        raise DesignError([_unreadable(path, error)]) from error
+
+
+def _unreadable(path: Path, error: OSError) -> Fault:
+    if isinstance(error, FileNotFoundError):
+        near = sorted(each.name for each in path.parent.glob("*.yaml"))[:8] if path.parent.is_dir() else []
+        advice = f"in that folder there are {', '.join(near)}" if near else "give the path of a design file"
+        return Fault(str(path), 1, 1, "there is no such file", advice)
+    if isinstance(error, IsADirectoryError):
+        return Fault(str(path), 1, 1, "this is a folder", "give the path of a design file in it")
+    return Fault(str(path), 1, 1, f"the file cannot be read: {error.strerror}", "see to it that it can")
