@@ -8,12 +8,12 @@ room inside it keeps a hollow there, and every layer round it goes round the hol
 from __future__ import annotations
 
 import math
+from bisect import bisect
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 from patternforge.fit.layout import Layout, Ply
-from patternforge.geometry.point import Point
 from patternforge.leather.closing import Closing, closing
 from patternforge.leather.material import Leather
 from patternforge.wallet.pattern import DraftedFold, Piece
@@ -73,8 +73,10 @@ def _fields(layout: Layout, panel: int) -> list[Stack]:
     here = _on(layout.plies, panel)
     xs = _middles([drafted.x0, drafted.x1, *_corners(here, 0)], drafted.x0, drafted.x1)
     ys = _middles([0.0, layout.pattern.height, *_corners(here, 1)], 0.0, layout.pattern.height)
-    probes = (Point(x, y) for x in xs for y in ys)
-    covered = {tuple(i for i, ply in enumerate(here) if ply.covers(probe)) for probe in probes}
+    covered = set()
+    for y in ys:
+        edges = [ply.edges_at(y) for ply in here]
+        covered |= {tuple(i for i, at in enumerate(edges) if bisect(at, x) % 2) for x in xs}
     return [tuple(here[i] for i in stack) for stack in covered]
 
 

@@ -99,6 +99,8 @@ def _clearances(layout: Layout, piece: Piece) -> Iterator[Finding]:
             if _far(bounds, hole.at):
                 continue
             gap = _gap(rim, edge)
+            if gap >= nearest[True][0] and gap >= nearest[False][0]:
+                continue
             crossed = role is EdgeRole.MOUTH or _is_crossed(hole.at, edge, heading)
             if gap < nearest[crossed][0]:
                 nearest[crossed] = (gap, f"{piece.name}, {hole.seam} {hole.index}")

@@ -38,12 +38,11 @@ class Ply:
     outline: Path | None
     interior: Interior | None
 
-    def covers(self, point: Point) -> bool:
-        """Whether the ply stands over that point of the assembly; an item covers its rectangle."""
-        b = self.bounds
-        if not (b.x0 < point.x < b.x1 and b.y0 < point.y < b.y1):
-            return False
-        return self.interior is None or self.interior.holds(point)
+    def edges_at(self, y: float) -> list[float]:
+        """x of the edges the ply has at that height, rising: covered from the first to the second, and so on."""
+        if not self.bounds.y0 < y < self.bounds.y1:
+            return []
+        return [self.bounds.x0, self.bounds.x1] if self.interior is None else self.interior.crossings(y)
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from patternforge.errors import GeometryError
 from patternforge.geometry.path import Path
 from patternforge.geometry.point import Point
@@ -21,7 +23,7 @@ class Interior:
     True
     """
 
-    __slots__ = ("_arcs", "_bounds", "_chords", "_path")
+    __slots__ = ("_arcs", "_bounds", "_chords", "_lines", "_path")
 
     def __init__(self, path: Path) -> None:
         if not path.closed:
@@ -30,6 +32,9 @@ class Interior:
         bounds = path.bounds
         self._bounds = _boxed(bounds.x0, bounds.y0, bounds.x1, bounds.y1)
         self._chords = [_chord(s) for s in path.segments]
+        self._lines = [
+            (s.start.x, s.start.y, s.end.x - s.start.x, s.end.y - s.start.y) for s in path.segments if not s.is_arc
+        ]
         self._arcs = [_arc(s) for s in path.segments if s.is_arc]
 
     def holds(self, p: Point) -> bool:
@@ -41,6 +46,22 @@ class Interior:
         if self._is_by_an_edge(x, y):
             return self._path.contains(p)
         return self._in_chords(x, y) ^ self._in_odd_caps(x, y)
+
+    def crossings(self, y: float) -> list[float]:
+        """x of every place where the level line at ``y`` passes the outline, rising; ``y`` must miss every corner.
+
+        >>> from patternforge.geometry.path import polygon
+        >>> Interior(polygon([Point(0, 0), Point(4, 0), Point(4, 4)])).crossings(1.0)
+        [1.0, 4.0]
+        """
+        places = [x0 + (y - y0) * dx / dy for x0, y0, dx, dy in self._lines if (y0 > y) != (y0 + dy > y)]
+        for cx, cy, inner, _, x0, y0, dx, dy, left_turn in self._arcs:
+            square = inner - (y - cy) * (y - cy)
+            if square > 0:
+                half = math.sqrt(square)
+                places += [x for x in (cx - half, cx + half) if (dx * (y - y0) - dy * (x - x0) < 0) is left_turn]
+        places.sort()
+        return places
 
     def _is_by_an_edge(self, x: float, y: float) -> bool:
         """Whether the point lies so near an edge or chord that rounding could decide: such are judged slowly."""

@@ -81,8 +81,12 @@ class Segment:
             return bounds_of((self.start, self.end))
         c, r = self.centre, self.radius
         extremes = (Point(c.x + r, c.y), Point(c.x, c.y + r), Point(c.x - r, c.y), Point(c.x, c.y - r))
-        # An end that is an extreme stands for itself: the one computed differs from it by rounding.
-        return bounds_of((self.start, self.end, *(p for p in extremes if _is_within(self, p))))
+        # A point of the circle is on the arc when it lies on the arc's side of the chord. An end that is an extreme
+        # stands for itself: the one computed differs from it by rounding, which puts it on neither side.
+        along, slack = self.end - self.start, COINCIDENT * self.chord
+        side = -math.copysign(1.0, self.bulge)
+        passed = (p for p in extremes if side * along.cross(p - self.start) > slack)
+        return bounds_of((self.start, self.end, *passed))
 
     def point_at(self, d: float) -> Point:
         """The point at ``d`` mm from the start, 0 to length; GeometryError beyond either.
@@ -219,11 +223,6 @@ def _circle(arc: Segment) -> Circle:
 def _faces_arc(arc: Segment, p: Point) -> bool:
     """Whether the ray from the centre through ``p`` meets the arc."""
     return abs(_off_middle(arc, _circle(arc), p)) <= abs(arc.sweep) / 2
-
-
-def _is_within(arc: Segment, p: Point) -> bool:
-    """Whether ``p``, known to lie on the circle, lies on the arc and is none of its ends."""
-    return _faces_arc(arc, p) and min(p.distance_to(arc.start), p.distance_to(arc.end)) > COINCIDENT
 
 
 def _off_middle(arc: Segment, circle: Circle, p: Point) -> float:
