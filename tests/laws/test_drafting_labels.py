@@ -19,7 +19,7 @@ from patternforge.geometry.path import Path
 from patternforge.geometry.point import Bounds, Point, bounds_of
 from patternforge.leather.material import Stretch
 from patternforge.wallet.assemble import drafted
-from patternforge.wallet.pattern import Pattern, Piece
+from patternforge.wallet.pattern import Hole, Pattern, Piece
 from patternforge.wallet.spec import Design, HoleSpec
 from tests.designs_built import SLITS, sleeve, three_fold, two_fold, with_holes
 
@@ -51,22 +51,22 @@ def test_labels_lie_on_their_pieces_clear_of_every_line_and_hole(design: Design)
 
 
 @settings(max_examples=40, deadline=None)
-@given(st.floats(14, 120), st.floats(8, 120), st.floats(0.5, 4), st.booleans())
+@given(st.floats(14, 120), st.floats(8, 120), st.floats(0.5, 4), st.booleans(), st.booleans())
 def test_a_piece_of_any_size_is_labelled_within_itself_or_below_itself(
-    width: float, height: float, radius: float, windowed: bool
+    width: float, height: float, radius: float, windowed: bool, pierced: bool
 ) -> None:
-    pattern = _bare(width, height, radius, windowed)
+    pattern = _bare(width, height, radius, windowed, pierced)
     (figure,) = figures(pattern, Purpose.PAPER)
     _assert_clear(pattern, pattern.pieces[0], figure)
     assert sum("drafted for" in text.content for text in _texts(figure)) == 1
 
 
-def _bare(width: float, height: float, radius: float, windowed: bool) -> Pattern:
+def _bare(width: float, height: float, radius: float, windowed: bool, pierced: bool) -> Pattern:
     window = rounded_rectangle(width * 0.3, height * 0.3, width * 0.8, height * 0.8, 0.5).cw()
     bare = replace(
         SLEEVE.pieces[0],
         outline=rounded_rectangle(0, 0, width, height, radius),
-        holes=(),
+        holes=(Hole("rim", 1, Point(width / 2, height / 5), 0.0),) if pierced else (),
         fold_lines=(),
         openings=(window,) if windowed else (),
     )

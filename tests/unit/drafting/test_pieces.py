@@ -26,7 +26,7 @@ from patternforge.geometry.corners import rounded_rectangle
 from patternforge.geometry.transform import flipped_x
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern
-from patternforge.wallet.spec import Design, Edge, HoleShape, HoleSpec, SeamSpec
+from patternforge.wallet.spec import BankPart, BankShape, Design, Edge, HoleShape, HoleSpec, SeamSpec
 from tests.designs_built import SLITS, STITCHING, sleeve, three_fold, two_fold, with_holes
 
 CUT_ORDER = [Role.MARK, Role.HOLE, Role.OPENING, Role.OUTLINE]
@@ -208,6 +208,19 @@ def test_stitch_lines_pass_through_every_hole_and_stop_where_a_seam_stops(two: P
     tangents = sorted(line.start.x for line in shell.fold_lines)
     for stroke in seam_strokes(two, shell):
         assert stroke.path.bounds.x1 < tangents[0] or stroke.path.bounds.x0 > tangents[1]
+
+
+def test_a_stitch_line_is_broken_where_the_seam_leaves_the_piece() -> None:
+    """The rim runs down one side of the tab of a tee and up the other: the stem between them is not sewn by it."""
+    design = sleeve()
+    bank = design.parts[1]
+    assert isinstance(bank, BankPart)
+    pattern = drafted(replace(design, parts=(design.parts[0], replace(bank, shape=BankShape.TEE))))
+    tee = pattern.piece("cards 2")
+    rim = {(hole.at.x, hole.at.y) for hole in tee.holes if hole.seam == "rim"}
+    lines = [s.path for s in seam_strokes(pattern, tee) if {(x, y) for x, y, _ in s.path.vertices} <= rim]
+    assert len(lines) == 2
+    assert all(line.bounds.width < 1e-6 for line in lines)
 
 
 def test_a_seam_all_round_is_a_closed_stitch_line() -> None:
