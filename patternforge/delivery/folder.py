@@ -19,7 +19,8 @@ from patternforge.delivery.content import Content, content
 from patternforge.delivery.exchange import put_in_place
 from patternforge.delivery.faults import plain_refusals
 from patternforge.delivery.listing import LIST
-from patternforge.delivery.staging import staged, synced_folder
+from patternforge.delivery.settled import settle_names
+from patternforge.delivery.staging import staged
 from patternforge.errors import DeliveryError
 
 __all__ = ["Delivery", "delivered"]
@@ -60,7 +61,7 @@ def _delivered(shown: Path, bench: Workbench, files: Mapping[str, bytes]) -> Del
         staged(bench.building, files, bench.folder, others)
         bench.building.rename(bench.ready)
         put_in_place(bench.ready, bench.folder, bench.aside)
-        synced_folder(bench.folder.parent)
+        settle_names(bench.folder.parent)
     except BaseException:
         with suppress(OSError):
             recovered(bench)

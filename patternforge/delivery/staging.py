@@ -9,8 +9,9 @@ from collections.abc import Iterable, Mapping
 from pathlib import Path
 
 from patternforge.delivery.listing import LIST, listing
+from patternforge.delivery.settled import settle
 
-__all__ = ["staged", "synced_folder"]
+__all__ = ["staged"]
 
 _BINARY = getattr(os, "O_BINARY", 0)
 
@@ -27,8 +28,7 @@ def staged(target: Path, files: Mapping[str, bytes], folder: Path, others: Itera
     for path in others:
         _carried(folder / path, _with_parents(target, path))
     _with_modes_of(folder, target)
-    for inner, _, _ in os.walk(target):
-        synced_folder(Path(inner))
+    settle(target)
 
 
 def _with_parents(target: Path, path: str) -> Path:
@@ -43,7 +43,6 @@ def _written(place: Path, data: bytes) -> None:
         rest = memoryview(data)
         while rest:
             rest = rest[os.write(handle, rest) :]
-        os.fsync(handle)
     finally:
         os.close(handle)
 
@@ -66,14 +65,3 @@ def _with_modes_of(folder: Path, target: Path) -> None:
         before = folder / Path(inner).relative_to(target)
         if before.is_dir():
             shutil.copymode(before, inner)
-
-
-def synced_folder(folder: Path) -> None:
-    """Waits until the names in ``folder`` are on the disk, where the system can tell."""
-    if os.name == "nt":
-        return
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)
