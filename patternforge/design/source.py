@@ -8,7 +8,7 @@ tags, further documents, tables deeper than 40 levels.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import yaml
 
@@ -207,6 +207,8 @@ class _Builder:
             shown = _shortened(rest)
             self.faults.add(key.at, f"there is no space after the colon of '{name}'", f"write '{name}: {shown}'")
             return Entry(Scalar(name, key.at), Lost(value.at))
+        if isinstance(value, Scalar) and not value.text and value.plain:
+            return Entry(key, replace(value, at=key.at))  # the two scanners place a missing value differently
         return Entry(key, value)
 
 

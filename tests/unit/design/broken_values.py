@@ -65,7 +65,7 @@ _LENGTHS = (
     _step("in brackets", "[12 mm]", ("'step' of bank 'left cards' is one value, not a list",)),
     _step("as a table", "{mm: 12}", "is one value, not a table"),
     _step("with an empty text", "''", "there is no number here"),
-    broken("a step without a value", {_STEP: "step:¦"}, "'step' of bank 'left cards' has no value"),
+    broken("a step without a value", {_STEP: "¦step:"}, "'step' of bank 'left cards' has no value"),
     broken("a step that is null", {_STEP: "step: ¦null"}, "'step' of bank 'left cards' has no value"),
 )
 
