@@ -102,17 +102,15 @@ def _outer_edges(layout: Layout) -> Iterator[Finding]:
 
 
 def _closed_spans(layout: Layout, closed: ClosedWallet) -> dict[int, tuple[float, float]]:
-    """Where each panel of the stack lies along the closed wallet, bends counted as points: (low, high), mm."""
-    turned = {placed.panel: placed.turned for placed in closed.order.stack}
+    """Where each panel lies along its closed stack, bends counted as points: (left end, right end), mm."""
     spans: dict[int, tuple[float, float]] = {}
-    at = 0.0
-    for index, panel in enumerate(layout.pattern.panels):
-        if index not in turned:
-            continue
-        width = panel.x1 - panel.x0
-        end = at - width if turned[index] else at + width
-        spans[index] = (at, end)
-        at = end
+    for stack in (closed.order.stack, *closed.order.open_groups):
+        at = 0.0
+        for placed in sorted(stack, key=lambda placed: placed.panel):
+            panel = layout.pattern.panels[placed.panel]
+            end = at + (panel.x0 - panel.x1 if placed.turned else panel.x1 - panel.x0)
+            spans[placed.panel] = (at, end)
+            at = end
     return spans
 
 

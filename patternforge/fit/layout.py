@@ -110,10 +110,16 @@ def _on_assembly(piece: Piece) -> Path:
 
 
 def _item_ply(pattern: Pattern, pocket: Pocket, piece: Piece, item: Item) -> Ply:
-    """Items lie on the outer side of the wall that holds them, or on the inner side of one that faces outwards."""
+    """Items lie on the outer side of the wall that holds them, or on the inner side of one that faces outwards.
+
+    What lies loose behind a layer may slide along it, so it counts on every panel it can reach.
+    """
     load = pattern.design.load
     count = pocket.count * (load.notes if pocket.held else load.cards)
     behind = 0.5 if piece.showing is Side.OUTSIDE and not pocket.held else -0.5
     order = piece.level + behind
-    bounds = Bounds(*pocket.box)
+    x0, y0, x1, y1 = pocket.box
+    if len(pocket.panels) > 1:
+        x0, x1 = pattern.panels[pocket.panels[0]].x0, pattern.panels[pocket.panels[-1]].x1
+    bounds = Bounds(x0, y0, x1, y1)
     return Ply(pocket.content, pocket.part, order, count * item.thickness, pocket.panels, bounds, None, None)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from patternforge.errors import DraftError
+from patternforge.errors import DraftError, GeometryError
 from patternforge.geometry.corners import rounded_rectangle
 from patternforge.geometry.path import Path, from_vertices
 from patternforge.geometry.point import Point
@@ -35,11 +35,18 @@ class Run:
 def declared_runs(body: Body, seam: SeamSpec) -> tuple[Run, ...]:
     """The runs of a seam along the body's edges, broken at folds or eased across them.
 
-    DraftError when its edges do not follow one another, or a fold stands in a corner of the seam.
+    DraftError, with the seam's name, when its edges do not follow one another, or there is no room for it.
     """
+    try:
+        return _runs(body, seam)
+    except (DraftError, GeometryError) as fault:
+        raise DraftError(f"seam '{seam.name}' (line {seam.line}): {fault}") from fault
+
+
+def _runs(body: Body, seam: SeamSpec) -> tuple[Run, ...]:
     if seam.stitching.mode is Mode.IRON and seam.across is Across.EASED and body.folds:
         raise DraftError(
-            f"seam '{seam.name}': under an iron every layer has the same pitch, so it cannot be eased across a fold; "
+            "under an iron every layer has the same pitch, so it cannot be eased across a fold; "
             "use mode even, or across open"
         )
     edges = _ordered(seam)
@@ -74,7 +81,7 @@ def _ordered(seam: SeamSpec) -> tuple[Edge, ...]:
         return edges
     if steps <= {3}:
         return edges[::-1]
-    raise DraftError(f"seam '{seam.name}': its edges must follow one another round the body")
+    raise DraftError("its edges must follow one another round the body")
 
 
 def _seam_line(body: Body, seam: SeamSpec, edges: tuple[Edge, ...]) -> tuple[Path, list[float]]:
@@ -82,7 +89,7 @@ def _seam_line(body: Body, seam: SeamSpec, edges: tuple[Edge, ...]) -> tuple[Pat
     m = seam.margin
     radius = max(body.corner - m, 0.0) if seam.corners is CornerStyle.ROUNDED else 0.0
     if 2 * m >= min(body.width, body.height):
-        raise DraftError(f"seam '{seam.name}': a margin of {m:.2f} mm leaves no room on the body")
+        raise DraftError(f"a margin of {m:.2f} mm leaves no room on the body")
     box = (m, m, body.width - m, body.height - m)
     return _loop(box, radius) if len(edges) == 4 else _rounded(_knots(box, seam, edges, body.corner), radius)
 
@@ -150,7 +157,7 @@ def _crossings_of_x(path: Path, x: float) -> list[float]:
         if not segment.is_arc and low < x < high:
             places.append(walked + abs(x - segment.start.x))
         elif segment.is_arc and low < x < high:
-            raise DraftError("a seam's rounded corner stands in a fold")
+            raise DraftError("one of its rounded corners stands in a fold")
         walked += segment.length
     return places
 
@@ -160,6 +167,8 @@ def _broken(body: Body, seam: SeamSpec, path: Path, ties: list[Anchor], *, loop:
     if seam.across is Across.EASED or not body.folds:
         return [Run(path, tuple(ties), seam.stitching.pitch, loop)]
     gaps = sorted(gap for fold in body.folds for gap in _gaps(path, fold.x0, fold.x1, _stop(seam, fold.relief)))
+    if loop and not gaps:
+        raise DraftError("it cannot stop short of a fold: no room between the fold and the corners of the seam")
     if loop:
         path, ties, gaps = _opened(path, ties, gaps)
     bounds = [0.0, *(d for gap in gaps for d in gap), path.length][: -2 if loop else None]
@@ -169,7 +178,7 @@ def _broken(body: Body, seam: SeamSpec, path: Path, ties: list[Anchor], *, loop:
         if d1 - d0 >= seam.stitching.pitch
     ]
     if not runs:
-        raise DraftError(f"seam '{seam.name}': no stretch of it is long enough for a stitch")
+        raise DraftError("no stretch of it is long enough for a stitch")
     return runs
 
 
@@ -198,7 +207,7 @@ def _stop(seam: SeamSpec, relief: float) -> float:
 def _gaps(path: Path, x0: float, x1: float, stop: float) -> list[tuple[float, float]]:
     low, high = _crossings_of_x(path, x0 - stop), _crossings_of_x(path, x1 + stop)
     if len(low) != len(high):
-        raise DraftError("a seam begins or ends beside a fold: it cannot stop short of it")
+        raise DraftError("it begins or ends beside a fold and so cannot stop short of it")
     ends = sorted([*low, *high])
     return list(zip(ends[::2], ends[1::2], strict=True))
 

@@ -104,7 +104,8 @@ def _along_need(design: Design, part: BankPart | PocketPart) -> list[tuple[Term,
     floor = border(design, part, opposite(part.opening))
     mouth = border(design, part, part.opening)
     steps = [Term("steps", (part.slots - 1) * part.step)] if isinstance(part, BankPart) else []
-    deep = item_size(part, design)[1] if isinstance(part, BankPart) else part.depth
+    item = item_size(part, design)[1]
+    deep = item if isinstance(part, BankPart) else max(part.depth, item)
     head = Term("relief", mouth.inset) if mouth.inset else Term("headroom", design.body.headroom)
     return [(*_border_terms(floor), *steps, Term(f"{part.content} across", deep), head)]
 

@@ -54,10 +54,15 @@ def _bank(design: Design, body: Body, runs: Mapping[str, tuple[Run, ...]], part:
     if "step" not in part.exact and part.slots > 1:
         part = replace(part, step=_whole(part.step, spacing))
     if "overlap" not in part.exact and part.slots > 1:
-        part = replace(part, overlap=_whole(part.overlap, spacing))
+        part = replace(part, overlap=_whole(part.overlap, _between_mouths(part.step, spacing)))
     if "show" not in part.exact:
         part = replace(part, show=part.show - shift)
     return replace(part, mouth=_mouth(part, spacing)), spacing
+
+
+def _between_mouths(step: float, spacing: float) -> float:
+    """Spacing of the stitches from mouth to mouth: a step that stays exact is shared out evenly."""
+    return step / max(round(step / spacing), 1) if step > 0 else spacing
 
 
 def _pocket(

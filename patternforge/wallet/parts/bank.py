@@ -31,7 +31,7 @@ def pocket_blanks(design: Design, body: Body, part: BankPart | PocketPart, spaci
     """
     behind = host(design, part)
     if behind is None:
-        raise DraftError(f"{design.file}:{part.line}: no layer stands behind '{part.name}' to sew it to")
+        raise DraftError("no layer stands behind it to sew it to")
     frame = pocket_frame(design, body, part)
     slots = pocket_slots(design, frame, part)
     blanks = tuple(_blank(body, part, frame, slots, slot, spacing) for slot in slots.slots)
@@ -68,6 +68,9 @@ def _edge(border: Border) -> EdgeRole:
 
 def _mouth(part: BankPart | PocketPart, frame: Frame, slots: Slots, slot: Slot) -> list[Corner]:
     left, right = _sides(frame)
+    deepest = max(part.mouth.depth, part.thumb.depth if part.thumb else 0.0)
+    if slot.mouth - deepest <= frame.floor.stitch:
+        raise DraftError(f"its mouth is cut {deepest:.2f} mm deep, down to its floor: make the cut shallower")
     return mouth_corners(left, right, slot.mouth, stitch_lines(frame, slots.columns), part.mouth, part.thumb)
 
 
@@ -218,5 +221,5 @@ def _upright(frame: Frame, slots: Slots, part: BankPart | PocketPart, a: float, 
 
 def _line(a0: float, b0: float, a1: float, b1: float) -> Path:
     if math.hypot(a1 - a0, b1 - b0) < 1 or a1 < a0:
-        raise DraftError("a pocket is too narrow for a row of stitches")
+        raise DraftError("it is too narrow or too shallow for a row of stitches")
     return polyline([Point(a0, b0), Point(a1, b1)])

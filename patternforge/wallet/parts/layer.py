@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from patternforge.errors import DraftError
 from patternforge.geometry.point import Point
 from patternforge.geometry.transform import flipped_y
 from patternforge.wallet.blank import Blank, PartBlanks
@@ -56,9 +57,16 @@ def _shape(design: Design, body: Body, part: LayerPart) -> Shape:
         Edge.BOTTOM: -trim.get(Edge.BOTTOM, 0.0),
         Edge.TOP: body.height + trim.get(Edge.TOP, 0.0),
     }
+    _check_notch(body, part)
     roles = {edge: _role(design, part, edge) for edge in Edge}
     corners = _corners(body, part, bounds, roles)
     return shape(corners)
+
+
+def _check_notch(body: Body, part: LayerPart) -> None:
+    lowered = part.drop if part.opening in (Edge.TOP, Edge.BOTTOM) else 0.0
+    if 2 * part.notch >= body.height - lowered:
+        raise DraftError(f"relief notches {part.notch:.2f} mm deep meet in the middle: make them shallower")
 
 
 def _role(design: Design, part: LayerPart, edge: Edge) -> EdgeRole:
