@@ -29,10 +29,15 @@ def _corners(pocket: Pocket) -> tuple[Point, Point]:
     return Point(x0, y0), Point(x1, y1)
 
 
-def _span(pocket: Pocket, towards: bool) -> tuple[float, float]:
-    """The item's extent towards the opening, or along the mouth."""
-    measure = along if towards else across
-    low, high = sorted(measure(pocket.opening, corner) for corner in _corners(pocket))
+def _rise(pocket: Pocket) -> tuple[float, float]:
+    """The item's extent towards the opening."""
+    low, high = sorted(along(pocket.opening, corner) for corner in _corners(pocket))
+    return low, high
+
+
+def _breadth(pocket: Pocket) -> tuple[float, float]:
+    """The item's extent along the mouth."""
+    low, high = sorted(across(pocket.opening, corner) for corner in _corners(pocket))
     return low, high
 
 
@@ -53,9 +58,9 @@ def _slot_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
 
 def _floor(pocket: Pocket, holes: tuple[LaidHole, ...]) -> float | None:
     """The highest row of stitches under the item's middle half, within the lower half of the pocket."""
-    low, high = _span(pocket, towards=False)
+    low, high = _breadth(pocket)
     middle, reach = (low + high) / 2, (high - low) / 4
-    bottom, top = _span(pocket, towards=True)
+    bottom, top = _rise(pocket)
     rows = [
         along(pocket.opening, hole.at)
         for hole in holes
@@ -70,7 +75,7 @@ def _width(layout: Layout, pocket: Pocket, holes: tuple[LaidHole, ...], floor: f
 
     Measured above the item's own rounded corners, which make room for stitches that turn a corner.
     """
-    low, high = _span(pocket, towards=False)
+    low, high = _breadth(pocket)
     middle = (low + high) / 2
     rounding = 1.0 + layout.items[pocket.content].corner_radius
     beside = [across(pocket.opening, h.at) for h in holes if along(pocket.opening, h.at) > floor + rounding]
@@ -106,7 +111,7 @@ def _overlap(a: tuple[float, float, float, float], b: tuple[float, float, float,
 
 
 def _rest(pocket: Pocket, floor: float, where: str) -> Finding:
-    off = floor - _span(pocket, towards=True)[0]
+    off = floor - _rise(pocket)[0]
     verdict = at_most(abs(off), _REST, 2.0)
     return Finding(
         "item rests off its place", where, off, _REST, verdict, "" if verdict is Verdict.GOOD else "move its floor"
@@ -115,7 +120,7 @@ def _rest(pocket: Pocket, floor: float, where: str) -> Finding:
 
 def _shows(layout: Layout, pocket: Pocket, floor: float, where: str) -> Iterator[Finding]:
     """How far the item stands out of its mouth, and whether its top stays below the closed edge."""
-    bottom, top = _span(pocket, towards=True)
+    bottom, top = _rise(pocket)
     height = top - bottom
     ply = next(p for p in layout.plies if p.outline and p.name == pocket.piece)
     mouth = max(along(pocket.opening, Point(x, y)) for x, y, _ in ply.outline.vertices) if ply.outline else 0.0
@@ -161,13 +166,13 @@ def _off_folds(layout: Layout, pocket: Pocket, where: str) -> Iterator[Finding]:
 def _held_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
     """Length between the stitch lines of the shortest wall, and height from the floor to the highest edge."""
     where = f"{pocket.content} behind {pocket.piece}"
-    low, high = _span(pocket, towards=False)
+    low, high = _breadth(pocket)
     clear = min(_wall(layout, pocket, name) for name in _walls(layout, pocket))
     need = high - low
     verdict = at_least(clear - need, _NOTE_EASE, 1.0)
     remedy = "" if verdict is Verdict.GOOD else f"lengthen the wallet by {need + _NOTE_EASE - clear:.2f} mm"
     yield Finding("clear length on the shortest wall", where, clear, need + _NOTE_EASE, verdict, remedy)
-    _, top = _span(pocket, towards=True)
+    _, top = _rise(pocket)
     room = _held_edge(layout, pocket) - top
     remedy = "" if room >= 0.5 else "the item would stand out of the closed wallet: more height"
     yield Finding("item's top below the edge", where, room, 0.5, at_least(room, 0.5, 0.0), remedy)
@@ -187,8 +192,8 @@ def _walls(layout: Layout, pocket: Pocket) -> list[str]:
 def _wall(layout: Layout, pocket: Pocket, name: str) -> float:
     """Flat length of a wall between the innermost stitch lines on either side of the item, mm."""
     piece = layout.pattern.piece(name)
-    low, high = _span(pocket, towards=False)
-    bottom, top = _span(pocket, towards=True)
+    low, high = _breadth(pocket)
+    bottom, top = _rise(pocket)
     beside = [
         hole
         for hole, flat in zip(layout.holes[name], piece.holes, strict=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from enum import Enum
 
 from patternforge.errors import DraftError
 from patternforge.wallet.body import closed
@@ -15,6 +16,17 @@ from patternforge.wallet.stacks import item_size
 __all__ = ["body_height", "panel_widths"]
 
 _SIDEWAYS = (Edge.LEFT, Edge.RIGHT)
+
+
+class Way(Enum):
+    """A direction of the laid-open body."""
+
+    ACROSS_FOLDS = "across the folds"
+    ALONG_FOLDS = "along the folds"
+
+
+def _mouth_runs(opening: Edge) -> Way:
+    return Way.ALONG_FOLDS if opening in _SIDEWAYS else Way.ACROSS_FOLDS
 
 
 def panel_widths(design: Design) -> tuple[Sum, ...]:
@@ -55,7 +67,7 @@ def body_height(design: Design) -> Sum:
     """
     if design.body.height is not None:
         return Sum("height", (Term("declared", design.body.height),))
-    needs = [n for part in design.parts for n in _needs(design, part, sideways=False)]
+    needs = [n for part in design.parts for n in _needs(design, part, Way.ALONG_FOLDS)]
     return _largest("height", needs, f"{design.file}: nothing in the wallet says how high it is: give body.height")
 
 
@@ -64,7 +76,7 @@ def _panel_width(design: Design, panel: int) -> Sum:
     if spec.width is not None:
         return Sum(f"width of {spec.name}", (Term("declared", spec.width),))
     parts = (p for p in design.parts if _only_panel(p) == panel)
-    needs = [n for part in parts for n in _needs(design, part, sideways=True)]
+    needs = [n for part in parts for n in _needs(design, part, Way.ACROSS_FOLDS)]
     return _largest(
         f"width of {spec.name}",
         needs,
@@ -84,11 +96,11 @@ def _largest(name: str, needs: list[tuple[Term, ...]], missing: str) -> Sum:
     return Sum(name, max(needs, key=lambda terms: sum(t.value for t in terms)))
 
 
-def _needs(design: Design, part: LayerPart | BankPart | PocketPart, *, sideways: bool) -> Iterable[tuple[Term, ...]]:
-    """What a part needs across the folds (``sideways``) or along them."""
+def _needs(design: Design, part: LayerPart | BankPart | PocketPart, way: Way) -> Iterable[tuple[Term, ...]]:
+    """What a part needs that way."""
     if isinstance(part, LayerPart):
-        return _held_needs(design, part, sideways)
-    along_mouth = (part.opening in _SIDEWAYS) != sideways
+        return _held_needs(design, part, way)
+    along_mouth = _mouth_runs(part.opening) is way
     return [_across_need(design, part)] if along_mouth else _along_need(design, part)
 
 
@@ -115,13 +127,13 @@ def _border_terms(side: Border) -> tuple[Term, ...]:
     return (Term(f"relief at the {side.edge.value}", side.inset), margin) if side.inset else (margin,)
 
 
-def _held_needs(design: Design, part: LayerPart, sideways: bool) -> list[tuple[Term, ...]]:
-    return [_held_need(design, part, held.content, sideways) for held in part.holds]
+def _held_needs(design: Design, part: LayerPart, way: Way) -> list[tuple[Term, ...]]:
+    return [_held_need(design, part, held.content, way) for held in part.holds]
 
 
-def _held_need(design: Design, part: LayerPart, content: str, sideways: bool) -> tuple[Term, ...]:
+def _held_need(design: Design, part: LayerPart, content: str, way: Way) -> tuple[Term, ...]:
     item = design.item(content)
-    along_mouth = (part.opening in _SIDEWAYS) != sideways
+    along_mouth = _mouth_runs(part.opening) is way
     if along_mouth:
         margins = Term("two margins", 2 * inner_margin(design))
         return (Term(f"{content} length", item.length), Term("ease", design.body.headroom), margins)
