@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import product
 
 from patternforge.drafting.holes import hole_reach, seam_strokes
 from patternforge.drafting.rooms import Barrier, Floor, disc_barrier, floor, path_barriers, room
 from patternforge.drafting.symbols import SYMBOL, symbol_inks, symbol_ways
-from patternforge.drafting.wording import Block, block, facts
+from patternforge.drafting.wording import Block, Wording, block, facts, wording
 from patternforge.drawing.extent import placed
 from patternforge.drawing.lettering import text_width
 from patternforge.drawing.model import Align, Ink, Role, Text
-from patternforge.geometry.point import Point
+from patternforge.geometry.point import Bounds, Point
 from patternforge.geometry.transform import Transform, identity, rotation
 from patternforge.wallet.pattern import Pattern, Piece
 
@@ -20,10 +21,14 @@ __all__ = ["label_inks"]
 
 _CLEAR = 1.0  # words to any line or hole, mm
 _HEIGHTS = (3.0, 2.5, 2.0)  # of letters, mm; less than 2 mm cannot be read on paper
-_WRAPS = (None, 120.0, 90.0, 70.0, 55.0, 40.0)  # None: a line for each fact
+# Widths of lines in lengths of the longest fact (None: a line for each fact), and narrower ones that break facts.
+_WHOLE = (None, 1.5, 2.0, 3.0, 4.5)
+_BROKEN = (0.8, 0.65, 0.5)
 _GAP = 2.0  # between arrows and words, mm
 _BELOW = 3.0  # piece to the words below it, mm
 _NARROWEST = 60.0  # of words below a piece, mm
+
+Way = tuple[str, tuple[Point, ...]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +39,17 @@ class _Ground:
     floor: Floor
 
 
+@dataclass(frozen=True, slots=True)
+class _Setting:
+    """Words and arrows as one box of ``width`` x ``height`` mm: centres of the arrows, upper left of the words."""
+
+    lines: Block
+    width: float
+    height: float
+    arrows: tuple[Point, ...]
+    top: Point
+
+
 def label_inks(pattern: Pattern, piece: Piece) -> tuple[Ink, ...]:
     """Words and arrows for one piece in its own frame, all of role LABEL, no letter lower than 2 mm.
 
@@ -42,12 +58,18 @@ def label_inks(pattern: Pattern, piece: Piece) -> tuple[Ink, ...]:
     DraftError for a name with a letter that cannot be drawn.
     """
     walls = _barriers(pattern, piece)
-    words = facts(pattern, piece)
+    said = wording(piece.name, facts(pattern, piece))
+    ways = symbol_ways(pattern.design.leather(piece.leather).stretch)
     level = _ground(walls, identity())
+    found = _within(level, _blocks(said, _WHOLE), ways)
+    if found:
+        return found
+    upright = _ground(walls, rotation(90))
     return (
-        _within(pattern, piece, words, level)
-        or _within(pattern, piece, words, _ground(walls, rotation(90)))
-        or _beside(pattern, piece, words, level)
+        _within(upright, _blocks(said, _WHOLE), ways)
+        or _within(level, _blocks(said, _BROKEN), ways)
+        or _within(upright, _blocks(said, _BROKEN), ways)
+        or _below(pattern, piece, said.facts, level)
     )
 
 
@@ -67,51 +89,55 @@ def _barriers(pattern: Pattern, piece: Piece) -> tuple[Barrier, ...]:
     )
 
 
-def _within(pattern: Pattern, piece: Piece, words: Sequence[str], ground: _Ground) -> tuple[Ink, ...]:
-    """The label in the largest letters that have room; nothing when none have."""
-    ways = symbol_ways(pattern.design.leather(piece.leather).stretch)
-    settings = (_set_in(ground, lines, ways) for lines in _blocks(piece.name, words))
-    return next((inks for inks in settings if inks), ())
+def _blocks(said: Wording, wraps: Sequence[float | None]) -> Iterator[Block]:
+    """The words in ever smaller letters, in each height in every width."""
+    for height, wrap in product(_HEIGHTS, wraps):
+        lines = block(said, height, wrap and wrap * height * said.longest)
+        if lines:
+            yield lines
 
 
-def _blocks(name: str, words: Sequence[str]) -> Iterator[Block]:
-    for height in _HEIGHTS:
-        for wrap in _WRAPS:
-            lines = block(name, words, height, wrap)
-            if lines:
-                yield lines
+def _within(ground: _Ground, blocks: Iterable[Block], ways: Sequence[Way]) -> tuple[Ink, ...]:
+    """Words and arrows of the first block that has room; nothing when none has."""
+    settings = (setting(lines, len(ways)) for lines in blocks for setting in (_arrows_left, _arrows_under))
+    rooms = ((each, room(ground.floor, each.width, each.height)) for each in settings)
+    return next((_set_in(ground.turn, each, box, ways) for each, box in rooms if box), ())
 
 
-def _set_in(ground: _Ground, lines: Block, ways: Sequence[tuple[str, tuple[Point, ...]]]) -> tuple[Ink, ...]:
-    """Arrows and words side by side; nothing when there is no room for them."""
-    cell = max(SYMBOL.width, SYMBOL.height) if ground.turn != identity() else SYMBOL.width
-    aside = len(ways) * cell + _GAP
-    box = room(ground.floor, aside + lines.width, max(lines.height, SYMBOL.height))
-    if box is None:
-        return ()
-    centres = [Point(box.x0 + (i + 0.5) * cell, box.centre.y) for i in range(len(ways))]
+def _arrows_left(lines: Block, count: int) -> _Setting:
+    aside, height = count * SYMBOL + _GAP, max(lines.height, SYMBOL)
+    arrows = tuple(Point((i + 0.5) * SYMBOL, height / 2) for i in range(count))
+    return _Setting(lines, aside + lines.width, height, arrows, Point(aside, (height + lines.height) / 2))
+
+
+def _arrows_under(lines: Block, count: int) -> _Setting:
+    height = SYMBOL + _GAP + lines.height
+    arrows = tuple(Point((i + 0.5) * SYMBOL, SYMBOL / 2) for i in range(count))
+    return _Setting(lines, max(count * SYMBOL, lines.width), height, arrows, Point(0.0, height))
+
+
+def _set_in(turn: Transform, setting: _Setting, box: Bounds, ways: Sequence[Way]) -> tuple[Ink, ...]:
+    corner = Point(box.x0, box.y0)
     arrows = [
         ink
-        for (word, heads), centre in zip(ways, centres, strict=True)
-        for ink in symbol_inks(word, heads, ground.turn.point(centre))
+        for (word, heads), at in zip(ways, setting.arrows, strict=True)
+        for ink in symbol_inks(word, heads, turn.point(corner + at))
     ]
-    top = Point(box.x0 + aside, box.centre.y + lines.height / 2)
-    return (*arrows, *(placed(text, ground.turn) for text in _texts(lines, top)))
+    return (*arrows, *(placed(text, turn) for text in _texts(setting.lines, corner + setting.top)))
 
 
 def _texts(lines: Block, top: Point) -> tuple[Text, ...]:
     return tuple(Text(Role.LABEL, top - Point(0.0, down), size, text) for text, size, down in lines.lines)
 
 
-def _beside(pattern: Pattern, piece: Piece, words: Sequence[str], ground: _Ground) -> tuple[Ink, ...]:
-    """A letter in the piece, if one fits, and the words below its outline."""
+def _below(pattern: Pattern, piece: Piece, words: Sequence[str], ground: _Ground) -> tuple[Ink, ...]:
+    """A letter in the piece, if one fits, and the words below its outline, which without arrows say what is up."""
     key = _letter(pattern.pieces.index(piece))
     mark = _key_inks(key, ground)
     bounds = piece.outline.bounds
-    heading = f"{key}: {piece.name}" if mark else piece.name
-    up = () if mark else ("up as drawn",)
-    below = block(heading, (*words, *up), _HEIGHTS[-1], max(bounds.width, _NARROWEST))
-    lines = below or block(heading, (*words, *up), _HEIGHTS[-1], None)
+    said = wording(f"{key}: {piece.name}" if mark else piece.name, (*words, "up as drawn"))
+    wide = block(said, _HEIGHTS[-1], max(bounds.width, _NARROWEST))
+    lines = wide or block(said, _HEIGHTS[-1], None)
     return (*mark, *(_texts(lines, Point(bounds.x0, bounds.y0 - _BELOW)) if lines else ()))
 
 

@@ -136,6 +136,8 @@ def _widest(strips: Sequence[tuple[Interval, ...]], width: float) -> Interval | 
     """The widest interval free in all strips, the leftmost of equals; None when none has ``width`` mm."""
     common = strips[0]
     for strip in strips[1:]:
+        if not common:
+            return None
         pairs = ((max(a0, b0), min(a1, b1)) for a0, a1 in common for b0, b1 in strip)
         common = tuple((x0, x1) for x0, x1 in pairs if x1 - x0 >= width)
     # Widths are compared to a tenth of a mm, so that rounding errors never choose between mirrored places.

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from patternforge.drawing.model import Align, Ink, Role, Stroke, Text
 from patternforge.geometry.path import polyline
-from patternforge.geometry.point import Bounds, Point
+from patternforge.geometry.point import Point
 from patternforge.leather.material import Stretch
 
 __all__ = ["SYMBOL", "symbol_inks", "symbol_ways"]
 
-SYMBOL = Bounds(0.0, 0.0, 8.0, 10.0)  # the room one arrow takes with its word, mm
+SYMBOL = 9.0  # side of the square that one arrow takes with its word, mm
 
 _WORD = 2.0  # height of the word under an arrow, mm
+_FOOT = 0.8  # what its letters may hang below their base line, mm
+_REACH = 2.6  # half the length of an arrow, mm
 _BARB = 1.2  # how far the barbs of an arrow head stand off its shaft, mm
 _HEAD = 2.0  # length of an arrow head, mm
 
@@ -31,12 +33,11 @@ def symbol_ways(stretch: Stretch) -> tuple[tuple[str, tuple[Point, ...]], ...]:
 
 
 def symbol_inks(word: str, heads: tuple[Point, ...], centre: Point) -> tuple[Ink, ...]:
-    """An arrow with a head at each end that ``heads`` points to, over its word, in a room of ``SYMBOL`` size."""
-    middle = centre + Point(0.0, (_WORD + 1.0) / 2)
-    reach = 3.0
-    shaft = Stroke(Role.LABEL, polyline([middle - heads[0] * reach, middle + heads[0] * reach]))
-    barbs = tuple(_head(middle + way * reach, way) for way in heads)
-    foot = centre - Point(0.0, SYMBOL.height / 2 - 0.6)
+    """An arrow with a head at each end that ``heads`` points to, over its word, in a square of ``SYMBOL`` mm."""
+    middle = centre + Point(0.0, SYMBOL / 2 - _REACH - 0.4)
+    shaft = Stroke(Role.LABEL, polyline([middle - heads[0] * _REACH, middle + heads[0] * _REACH]))
+    barbs = tuple(_head(middle + way * _REACH, way) for way in heads)
+    foot = centre - Point(0.0, SYMBOL / 2 - _FOOT)
     return (shaft, *barbs, Text(Role.LABEL, foot, _WORD, word, 0.0, Align.CENTRE))
 
 

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from patternforge.drawing.lettering import text_width
 from patternforge.geometry.point import Point
-from patternforge.leather.material import Leather, Stretch
+from patternforge.leather.material import Stretch
 from patternforge.units import mm
 from patternforge.wallet.pattern import Pattern, Piece
 from patternforge.wallet.spec import Edge
 
-__all__ = ["TIGHT", "Block", "block", "facts"]
+__all__ = ["TIGHT", "Block", "Wording", "block", "facts", "wording"]
 
 # The tight way of the hide lies across its stretch.
 TIGHT = {Stretch.ACROSS: "up and down", Stretch.ALONG: "across"}
@@ -38,6 +38,25 @@ class Block:
     height: float
 
 
+@dataclass(frozen=True, slots=True)
+class Wording:
+    """The name of a piece and what is to be said of it; ``widths`` of its words in letters of 1 mm height."""
+
+    heading: str
+    facts: tuple[str, ...]
+    widths: Mapping[str, float]
+
+    def width(self, text: str) -> float:
+        """Width of a line of these words over the height of its letters."""
+        words = text.split()
+        return sum(self.widths[word] for word in words) + (len(words) - 1) * self.widths[" "]
+
+    @property
+    def longest(self) -> float:
+        """Width of the longest fact over the height of its letters."""
+        return max(self.width(fact) for fact in self.facts)
+
+
 def facts(pattern: Pattern, piece: Piece) -> tuple[str, ...]:
     """What a maker must know of a piece besides its name, one fact each.
 
@@ -45,9 +64,11 @@ def facts(pattern: Pattern, piece: Piece) -> tuple[str, ...]:
     """
     leather = pattern.design.leather(piece.leather)
     known = (
-        f"cut {piece.quantity} of {_leather_words(leather)}",
+        f"cut {piece.quantity} of {leather.role}",
+        f"leather: {leather.name}" if leather.name else "",
         f"drafted for {mm(leather.t)} mm",
-        f"{leather.face.value} side up, faces {piece.showing.value}",
+        f"{leather.face.value} side up",
+        f"faces {piece.showing.value}",
         "seen when made up" if piece.visible else "hidden when made up",
         f"tight way {TIGHT[leather.stretch]}" if leather.stretch in TIGHT else "",
         f"revision {pattern.design.revision}" if pattern.design.revision else "",
@@ -56,55 +77,59 @@ def facts(pattern: Pattern, piece: Piece) -> tuple[str, ...]:
     return tuple(fact for fact in known if fact)
 
 
-def _leather_words(leather: Leather) -> str:
-    return f"{leather.role} ({leather.name})" if leather.name else leather.role
-
-
 def _edge_words(piece: Piece, edge: Edge) -> str:
     """Where an edge of the assembly lies on the piece as drawn, which may be turned or mirrored."""
     outward = piece.placement.onto_piece.direction(_OUTWARD[edge])
     return max(_OUTWARD, key=lambda side: _OUTWARD[side].dot(outward)).value
 
 
-def block(heading: str, words: Sequence[str], height: float, wrap: float | None) -> Block | None:
-    """``heading`` in larger letters over ``words`` in letters of ``height`` mm.
+def wording(heading: str, words: Sequence[str]) -> Wording:
+    """``heading`` and facts, every word of them measured once; DraftError for a letter that cannot be drawn."""
+    known = {part for line in (heading, *words) for word in line.split() for part in (word, f"{word};")}
+    return Wording(heading, tuple(words), {word: text_width(word, 1.0) for word in sorted({" ", *known})})
 
-    With ``wrap`` the facts in ``words`` run on, parted by semicolons, in lines of at most so many mm; without it each
-    takes a line of its own. None when a single word is wider than ``wrap``.
 
-    >>> [line for line, _, _ in block("shell", ["cut 1", "revision A"], 2.0, 40.0).lines]
+def block(said: Wording, height: float, wrap: float | None) -> Block | None:
+    """The heading in larger letters over the facts in letters of ``height`` mm.
+
+    With ``wrap`` the facts run on, parted by semicolons, in lines of at most so many mm; without it each takes a line
+    of its own. None when a single word is wider than ``wrap``.
+
+    >>> said = wording("shell", ["cut 1", "revision A"])
+    >>> [line for line, _, _ in block(said, 2.0, 40.0).lines]
     ['shell', 'cut 1; revision A']
     """
     large = _HEADING * height
     if wrap is None:
-        return _set((heading,), tuple(words), large, height)
-    first = _filled(heading.split(), large, wrap)
-    rest = _filled([*(f"{fact};" for fact in words[:-1]), *words[-1:]], height, wrap)
-    return _set(first, rest, large, height) if first and rest else None
+        return _set(said, (said.heading,), said.facts, height)
+    first = _filled(said, said.heading.split(), wrap / large)
+    rest = _filled(said, [*(f"{fact};" for fact in said.facts[:-1]), *said.facts[-1:]], wrap / height)
+    return _set(said, first, rest, height) if first and rest else None
 
 
-def _filled(parts: Sequence[str], height: float, wrap: float) -> tuple[str, ...]:
-    """Parts run on in lines of at most ``wrap`` mm, only a wider part broken within; nothing if a word is wider."""
+def _filled(said: Wording, parts: Sequence[str], wrap: float) -> tuple[str, ...]:
+    """Parts run on in lines of at most ``wrap`` heights, only a wider part broken within; () if a word is wider."""
     lines: list[str] = []
     for part in parts:
         longer = f"{lines[-1]} {part}" if lines else part
-        if lines and text_width(longer, height) <= wrap:
-            lines[-1] = longer
-        elif text_width(part, height) <= wrap:
+        if said.width(longer) <= wrap:
+            lines[-1:] = [longer]
+        elif said.width(part) <= wrap:
             lines.append(part)
         else:
-            inner = _filled(part.split(), height, wrap) if " " in part else ()
+            inner = _filled(said, part.split(), wrap) if " " in part else ()
             if not inner:
                 return ()
             lines += inner
     return tuple(lines)
 
 
-def _set(heading: tuple[str, ...], rest: tuple[str, ...], large: float, height: float) -> Block:
+def _set(said: Wording, heading: tuple[str, ...], rest: tuple[str, ...], height: float) -> Block:
     lines: list[tuple[str, float, float]] = []
     down = 0.0
+    large = _HEADING * height
     for text, size in (*((line, large) for line in heading), *((line, height) for line in rest)):
         down += _PITCH * size if lines else (1 + _OVER) * size
         lines.append((text, size, down))
-    width = max(text_width(text, size) for text, size, _ in lines)
+    width = max(said.width(text) * size for text, size, _ in lines)
     return Block(tuple(lines), width, down + _UNDER * lines[-1][1])

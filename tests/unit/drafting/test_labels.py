@@ -10,7 +10,7 @@ from patternforge.drafting.labels import label_inks
 from patternforge.drafting.pieces import figures
 from patternforge.drafting.purpose import Purpose
 from patternforge.drafting.rooms import disc_barrier, floor, path_barriers, room
-from patternforge.drafting.wording import block, facts
+from patternforge.drafting.wording import block, facts, wording
 from patternforge.drawing.lettering import letter_strokes, text_width
 from patternforge.drawing.model import Ink, Role, Stroke, Text
 from patternforge.geometry.corners import rounded_rectangle
@@ -45,9 +45,11 @@ def only(pattern: Pattern, width: float, height: float) -> Pattern:
 def test_a_label_says_all_a_maker_must_know_of_a_piece() -> None:
     pattern = dressed()
     assert facts(pattern, pattern.pieces[0]) == (
-        "cut 1 of outer (shoulder)",
+        "cut 1 of outer",
+        "leather: shoulder",
         "drafted for 1.40 mm",
-        "flesh side up, faces outside",
+        "flesh side up",
+        "faces outside",
         "seen when made up",
         "tight way up and down",
         "revision A",
@@ -57,9 +59,11 @@ def test_a_label_says_all_a_maker_must_know_of_a_piece() -> None:
 def test_what_is_not_known_is_not_said() -> None:
     pattern = drafted(sleeve(revision=""))
     assert facts(pattern, replace(pattern.pieces[1], visible=False, quantity=2)) == (
-        "cut 2 of inner (calf)",
+        "cut 2 of inner",
+        "leather: calf",
         "drafted for 0.80 mm",
-        "grain side up, faces inside",
+        "grain side up",
+        "faces inside",
         "hidden when made up",
     )
 
@@ -107,17 +111,18 @@ def test_trims_are_named_by_the_edge_of_the_piece_as_drawn() -> None:
 
 
 def test_words_that_run_on_break_between_facts_and_never_grow_wider_than_asked() -> None:
-    lines = block("left cards", ["cut 1 of inner", "revision A", "seen when made up"], 2.0, 45.0)
+    lines = block(wording("left cards", ["cut 1 of inner", "revision A", "seen when made up"]), 2.0, 45.0)
     assert lines is not None
     assert [line for line, _, _ in lines.lines] == ["left cards", "cut 1 of inner; revision A;", "seen when made up"]
-    assert max(text_width(text, size) for text, size, _ in lines.lines) == lines.width <= 45.0
+    assert lines.width <= 45.0
+    assert lines.width == pytest.approx(max(text_width(text, size) for text, size, _ in lines.lines))
 
 
 def test_a_fact_wider_than_the_line_breaks_between_words_and_a_wider_word_is_given_up() -> None:
-    broken = block("a", ["grain side up, faces outside"], 2.0, 28.0)
+    broken = block(wording("a", ["grain side up, faces outside"]), 2.0, 28.0)
     assert broken is not None
     assert [line for line, _, _ in broken.lines] == ["a", "grain side up,", "faces outside"]
-    assert block("a", ["unbreakable-as-it-is-long"], 2.0, 28.0) is None
+    assert block(wording("a", ["unbreakable-as-it-is-long"]), 2.0, 28.0) is None
 
 
 def test_labels_shrink_to_small_pieces_but_never_below_two_mm() -> None:
@@ -137,6 +142,15 @@ def test_on_a_narrow_strap_the_label_stands_upright_and_its_arrow_still_points_u
     (shaft,) = shafts(inks)
     assert shaft.path.tangent_at(0) == Point(0.0, 1.0)
     assert_inside(inks, pattern.pieces[0])
+
+
+def test_on_a_small_upright_pocket_the_arrows_stand_under_the_words() -> None:
+    pattern = only(drafted(sleeve()), 40.0, 70.0)
+    inks = label_inks(pattern, pattern.pieces[0])
+    up, *said = sorted((ink for ink in inks if isinstance(ink, Text)), key=lambda text: text.at.y)
+    assert up.content == "up"
+    assert {text.angle for text in said} == {0.0}
+    assert shafts(inks)[0].path.bounds.y1 < min(text.at.y for text in said)
 
 
 def test_where_no_label_fits_a_letter_stands_in_the_piece_and_the_words_below_it() -> None:
