@@ -33,3 +33,6 @@ def plain_refusals(place: Path) -> Iterator[None]:
     except OSError as error:
         advice = _ADVICE.get(error.errno or 0, error.strerror or str(error))
         raise DeliveryError(f"{error.filename or place}: {advice}") from error
+    except UnicodeEncodeError as error:
+        advice = "this system cannot write the name; give the design or the piece one in plain letters"
+        raise DeliveryError(f"{error.object}: {advice}") from error

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from patternforge.drafting.names import file_word
 from patternforge.drafting.pieces import figures
 from patternforge.drafting.purpose import Purpose
-from patternforge.drafting.sheets import Deliverable, die_sheets, laser_sheets, printed_pages
+from patternforge.drafting.sheets import Deliverable, die_sheets, laser_sheets
 from patternforge.drawing.arrange import arranged
 from patternforge.drawing.extent import extent
-from patternforge.drawing.model import Sheet
+from patternforge.drawing.model import Figure, Sheet
 from patternforge.export.registry import writer
 from patternforge.pipeline.request import DraftRequest, Wanted
 from patternforge.pipeline.stages import Judged
@@ -41,7 +41,6 @@ def fileset(wallet: Judged, request: DraftRequest) -> dict[str, bytes]:
         files.update(_sheets("die", die_sheets(wallet.pattern, request.drafting), request))
     if request.wants(Wanted.PAPER):
         files.update(_paper(wallet.pattern, request))
-        files.update(_overview(wallet.pattern))
     return files
 
 
@@ -66,19 +65,22 @@ def _written(each: Deliverable, request: DraftRequest) -> bytes:
 
 
 def _paper(pattern: Pattern, request: DraftRequest) -> _Files:
+    """The printed pages as one PDF and as an SVG each, and all pieces on one SVG."""
+    from patternforge.drawing.tile import pages
     from patternforge.export.pdf import pdf_bytes
 
-    settings = replace(request.printing, title=pattern.design.title, revision=pattern.design.revision)
-    stem = f"paper/{set_name(pattern)}-{request.paper.name.lower()}"
-    pages = printed_pages(pattern, request.paper, settings)
-    yield f"{stem}.pdf", pdf_bytes(pages, settings.heading)
-    for number, page in enumerate(pages, start=1):
-        yield f"{stem}-page-{number:02d}.svg", writer("svg")(page)
-
-
-def _overview(pattern: Pattern) -> _Files:
-    """All pieces with their labels, net, on one sheet that takes the two widest side by side."""
+    # Drawn once: setting the labels is most of the work.
     drawn = figures(pattern, Purpose.PAPER)
+    settings = replace(request.printing, title=pattern.design.title, revision=pattern.design.revision)
+    printed = pages(drawn, request.paper, settings)
+    stem = f"paper/{set_name(pattern)}-{request.paper.name.lower()}"
+    yield f"{stem}.pdf", pdf_bytes(printed, settings.heading)
+    for number, page in enumerate(printed, start=1):
+        yield f"{stem}-page-{number:02d}.svg", writer("svg")(page)
+    yield f"svg/{set_name(pattern)}.svg", writer("svg")(_overview(drawn, settings.heading))
+
+
+def _overview(drawn: Sequence[Figure], heading: str) -> Sheet:
+    """All pieces with their labels, net, on one sheet that takes the two widest side by side."""
     widest = max(extent(figure.inks).width for figure in drawn)
-    sheet: Sheet = arranged(drawn, _GAP, 2 * widest + 3 * _GAP, pattern.design.title)
-    yield f"svg/{set_name(pattern)}.svg", writer("svg")(sheet)
+    return arranged(drawn, _GAP, 2 * widest + 3 * _GAP, heading)

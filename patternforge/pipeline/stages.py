@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -43,22 +44,27 @@ def judged(path: Path, settings: Mapping[str, str] = MappingProxyType({})) -> Ju
 
 def design_at(path: Path, settings: Mapping[str, str] = MappingProxyType({})) -> Design:
     """The design in the file at ``path``; DesignError with every fault when it cannot be read or taken."""
-    return load_design(text_at(path), str(path), settings)
+    return load_design(text_at(path), _shown(path), settings)
 
 
 def text_at(path: Path) -> str:
     """The text of a design file; DesignError, naming the file, when there is none to be read."""
     try:
-        return decoded(path.read_bytes(), str(path))
+        return decoded(path.read_bytes(), _shown(path))
     except OSError as error:
         raise DesignError([_unreadable(path, error)]) from error
+
+
+def _shown(path: Path) -> str:
+    """The path as text whatever the system's encoding, so that the design's name is the same under all of them."""
+    return os.fsencode(path).decode("utf-8", "replace")
 
 
 def _unreadable(path: Path, error: OSError) -> Fault:
     if isinstance(error, FileNotFoundError):
         near = sorted(each.name for each in path.parent.glob("*.yaml"))[:8] if path.parent.is_dir() else []
         advice = f"in that folder there are {', '.join(near)}" if near else "give the path of a design file"
-        return Fault(str(path), 1, 1, "there is no such file", advice)
+        return Fault(_shown(path), 1, 1, "there is no such file", advice)
     if isinstance(error, IsADirectoryError):
-        return Fault(str(path), 1, 1, "this is a folder", "give the path of a design file in it")
-    return Fault(str(path), 1, 1, f"the file cannot be read: {error.strerror}", "see to it that it can")
+        return Fault(_shown(path), 1, 1, "this is a folder", "give the path of a design file in it")
+    return Fault(_shown(path), 1, 1, f"the file cannot be read: {error.strerror}", "see to it that it can")
