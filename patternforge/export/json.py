@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from patternforge.export.numbers import decimal
@@ -27,30 +27,25 @@ def json_bytes(document: Mapping[str, Any]) -> bytes:
 
 
 def _laid_out(value: Any, indent: str) -> str:
-    flat = _flat(value)
-    if len(indent) + len(flat) <= _LINE or not isinstance(value, Mapping | list):
-        return flat
     deeper = indent + "  "
     if isinstance(value, Mapping):
-        rows = [f"{_key(key)}: {_laid_out(each, deeper)}" for key, each in value.items()]
-        opened, closed = "{", "}"
-    else:
-        rows = [_laid_out(each, deeper) for each in value]
-        opened, closed = "[", "]"
-    body = ",\n".join(deeper + row for row in rows)
-    return f"{opened}\n{body}\n{indent}{closed}"
-
-
-def _flat(value: Any) -> str:
-    if isinstance(value, Mapping):
-        return "{" + ", ".join(f"{_key(key)}: {_flat(each)}" for key, each in value.items()) + "}"
+        return _rows("{", [f"{_key(key)}: {_laid_out(each, deeper)}" for key, each in value.items()], "}", indent)
     if isinstance(value, list):
-        return "[" + ", ".join(map(_flat, value)) + "]"
+        return _rows("[", [_laid_out(each, deeper) for each in value], "]", indent)
     if isinstance(value, float):
         return decimal(value, _DECIMALS)
     if value is None or isinstance(value, str | bool | int):
         return json.dumps(value, ensure_ascii=False)
     raise TypeError(f"{value!r} cannot stand in a JSON file")
+
+
+def _rows(opened: str, rows: Sequence[str], closed: str, indent: str) -> str:
+    """All on one line where it is short enough, else a line for each; a row that is broken breaks what holds it."""
+    flat = f"{opened}{', '.join(rows)}{closed}"
+    if len(indent) + len(flat) <= _LINE and "\n" not in flat:
+        return flat
+    body = ",\n".join(f"{indent}  {row}" for row in rows)
+    return f"{opened}\n{body}\n{indent}{closed}"
 
 
 def _key(key: Any) -> str:

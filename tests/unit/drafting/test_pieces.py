@@ -23,6 +23,8 @@ from patternforge.drawing.extent import extent, moved
 from patternforge.drawing.model import Dot, Figure, Role, Stroke, Text
 from patternforge.errors import DraftError
 from patternforge.geometry.corners import rounded_rectangle
+from patternforge.geometry.path import polyline
+from patternforge.geometry.point import Point
 from patternforge.geometry.transform import flipped_x
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern
@@ -191,6 +193,13 @@ def test_fold_ticks_stand_at_both_ends_of_every_fold_line_and_are_scored_only_wh
             assert tick.path.length == pytest.approx(2.0)
             assert min(piece.outline.distance_to(p) for p in (tick.path.start, tick.path.end)) < 1e-9
     assert not any(Role.MARK in roles(figure) for figure in figures(two, Purpose.LASER))
+
+
+def test_a_fold_line_too_short_for_two_ticks_is_scored_whole(two: Pattern) -> None:
+    short = polyline([Point(40, 0), Point(40, 3)])
+    narrow = replace(two, pieces=(replace(two.pieces[0], fold_lines=(short,)),))
+    (figure,) = figures(narrow, Purpose.LASER, laser(fold_ticks=FoldTicks.SCORED))
+    assert [ink.path for ink in figure.inks if ink.role is Role.MARK and isinstance(ink, Stroke)] == [short]
 
 
 def test_paper_shows_folds_and_stitch_lines_and_labels_after_all_that_is_cut(two: Pattern) -> None:
