@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from textwrap import fill
 
 from patternforge.cli.cautions import cautions
 from patternforge.cli.findings import conclusion, findings_table
@@ -27,6 +28,8 @@ from patternforge.wallet.pattern import Adjustment, Pattern
 
 __all__ = ["draft_report", "wallet_report"]
 
+_WIDTH = 100  # of running text, letters
+
 
 def draft_report(done: Draft, request: DraftRequest) -> list[str]:
     """The wallet, what wants the maker's eye, the files and the cautions."""
@@ -40,7 +43,7 @@ def draft_report(done: Draft, request: DraftRequest) -> list[str]:
         *_files(done.delivery),
         "",
         "Before you cut",
-        *(f"  {line}" for line in cautions(request, done.wallet.pattern.design.leathers)),
+        *(_point(caution) for caution in cautions(request, done.wallet.pattern.design.leathers)),
     ]
 
 
@@ -119,6 +122,10 @@ def _files(delivery: Delivery) -> list[str]:
     if delivery.kept:
         lines += ["Yours, left as they were", *_indented(list(delivery.kept))]
     return lines
+
+
+def _point(caution: str) -> str:
+    return fill(caution, _WIDTH, initial_indent="  - ", subsequent_indent="    ")
 
 
 def _indented(lines: Sequence[str]) -> list[str]:

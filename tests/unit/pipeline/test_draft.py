@@ -1,0 +1,89 @@
+"""All files of a design are written or none; a wallet that does not fit has none."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from patternforge.delivery.listing import LIST
+from patternforge.errors import DeliveryError, DesignError, DraftError, FitError, PatternforgeError
+from patternforge.pipeline.draft import draft
+from patternforge.pipeline.request import DraftRequest, OnNo, Wanted
+from tests.unit.delivery.killing import everything
+from tests.unit.small_designs import BROKEN, MISFIT, SLEEVE, saved
+
+LASER = {f"laser/sleeve-laser-{what}.{kind}" for what in ("main", "lining", "everything") for kind in ("dxf", "svg")}
+DIE = {"die/sleeve-die-back.dxf", "die/sleeve-die-cards.dxf"}
+PAPER = {"paper/sleeve-a4.pdf", "paper/sleeve-a4-page-01.svg", "svg/sleeve.svg"}
+ALWAYS = {"pattern.json", LIST}
+
+
+def files(folder: Path) -> set[str]:
+    return {path for path, data in everything(folder).items() if data is not None}
+
+
+@pytest.mark.parametrize(
+    ("wanted", "expected"),
+    [
+        (Wanted.LASER, LASER),
+        (Wanted.DIE, DIE),
+        (Wanted.PAPER, PAPER),
+        (Wanted.ALL, LASER | DIE | PAPER),
+    ],
+)
+def test_the_folder_of_a_design_holds_what_is_wanted(tmp_path: Path, wanted: Wanted, expected: set[str]) -> None:
+    done = draft(DraftRequest(saved(tmp_path), wanted=wanted, out=tmp_path / "out"))
+    assert files(tmp_path / "out" / "sleeve") == expected | ALWAYS == set(done.delivery.written)
+
+
+def test_a_wallet_that_does_not_fit_is_not_written_and_the_last_set_stays(tmp_path: Path) -> None:
+    request = DraftRequest(saved(tmp_path), wanted=Wanted.DIE, out=tmp_path / "out")
+    draft(request)
+    before = everything(tmp_path / "out")
+    saved(tmp_path, MISFIT)
+    with pytest.raises(FitError) as caught:
+        draft(request)
+    assert str(caught.value).splitlines()[1].startswith("  thickest stack sewn through, rim: 2.00 mm, limit 1.00 mm")
+    assert everything(tmp_path / "out") == before
+
+
+def test_a_wallet_that_does_not_fit_is_written_when_that_is_asked_for(tmp_path: Path) -> None:
+    request = DraftRequest(saved(tmp_path, MISFIT), wanted=Wanted.DIE, out=tmp_path / "out", on_no=OnNo.WRITE)
+    draft(request)
+    assert files(tmp_path / "out" / "sleeve") == DIE | ALWAYS
+    assert '"verdict": "no"' in (tmp_path / "out" / "sleeve" / "pattern.json").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [(BROKEN, DesignError), (SLEEVE.replace("sleeve: fit", "sleeve: 60 mm"), DraftError)],
+)
+def test_a_design_that_cannot_be_drafted_writes_nothing(
+    tmp_path: Path, text: str, expected: type[PatternforgeError]
+) -> None:
+    with pytest.raises(expected):
+        draft(DraftRequest(saved(tmp_path, text), out=tmp_path / "out"))
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_file_of_the_users_in_the_way_stops_the_whole_set(tmp_path: Path) -> None:
+    mine = tmp_path / "out" / "sleeve" / "pattern.json"
+    mine.parent.mkdir(parents=True)
+    mine.write_bytes(b"mine")
+    with pytest.raises(DeliveryError, match=r"pattern\.json"):
+        draft(DraftRequest(saved(tmp_path), wanted=Wanted.DIE, out=tmp_path / "out"))
+    assert everything(tmp_path / "out") == {"sleeve": None, "sleeve/pattern.json": b"mine"}
+
+
+def test_names_that_would_leave_the_folder_or_meet_each_other_become_plain_and_different(tmp_path: Path) -> None:
+    text = SLEEVE.replace("layer: back", "layer: ../../back").replace("bank: cards", "bank: 'BACK: cards?'")
+    more = '  - {bank: "back/cards", on: sleeve, leather: main, item: card, slots: 1, step: 12 mm, show: 14 mm}\n'
+    path = saved(tmp_path, text.replace("seams:", f"{more}seams:"), "..Sleeve & more.yaml")
+    draft(DraftRequest(path, out=tmp_path / "out", on_no=OnNo.WRITE))
+    assert [entry.name for entry in (tmp_path / "out").iterdir()] == ["sleeve-more"]
+    names = [Path(name).name for name in files(tmp_path / "out")]
+    assert len({name.casefold() for name in names}) == len(names)
+    assert "sleeve-more-die-back-cards.dxf" in names
+    assert "sleeve-more-die-back-cards-2.dxf" in names
+    assert all(name.isascii() and " " not in name for name in names)
