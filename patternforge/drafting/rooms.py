@@ -18,6 +18,7 @@ _BAND = 0.5  # height of the strips that room is looked for in, mm
 _FLAT = 0.005  # how far an arc may bulge beyond the chords it is judged by, mm
 
 Interval = tuple[float, float]
+Strip = tuple[Interval, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +43,7 @@ class Floor:
     """The inside of a piece as strips from ``low`` upwards, each with the x intervals that no barrier touches."""
 
     low: float
-    strips: tuple[tuple[Interval, ...], ...]
+    strips: tuple[Strip, ...]
 
 
 def path_barriers(path: Path, clear: float, *, bounds: bool) -> tuple[Barrier, ...]:
@@ -78,7 +79,7 @@ def _strips_touched(barrier: Barrier, low: float, count: int) -> range:
     return range(max(first, 0), min(last + 1, count))
 
 
-def _free(barriers: Iterable[Barrier], y0: float) -> tuple[Interval, ...]:
+def _free(barriers: Iterable[Barrier], y0: float) -> Strip:
     """The inside at half height of the strip, less what any barrier takes of the whole strip."""
     here = list(barriers)
     middle = y0 + _BAND / 2
@@ -121,8 +122,7 @@ def room(ground: Floor, width: float, height: float) -> Bounds | None:
     """
     deep = ceil(height / _BAND)
     wide = [tuple(free for free in strip if free[1] - free[0] >= width) for strip in ground.strips]
-    found = {i: _widest(wide[i : i + deep], width) for i in range(len(wide) - deep + 1)}
-    widest = {i: free for i, free in found.items() if free}
+    widest = {i: _widest(free) for i, free in enumerate(_stretches(wide, deep, width)) if free}
     if not widest:
         return None
     runs = [[i for _, i in run] for _, run in groupby(enumerate(widest), key=lambda pair: pair[1] - pair[0])]
@@ -132,13 +132,25 @@ def room(ground: Floor, width: float, height: float) -> Bounds | None:
     return Bounds(x - width / 2, y - height / 2, x + width / 2, y + height / 2)
 
 
-def _widest(strips: Sequence[tuple[Interval, ...]], width: float) -> Interval | None:
-    """The widest interval free in all strips, the leftmost of equals; None when none has ``width`` mm."""
-    common = strips[0]
-    for strip in strips[1:]:
-        if not common:
-            return None
-        pairs = ((max(a0, b0), min(a1, b1)) for a0, a1 in common for b0, b1 in strip)
-        common = tuple((x0, x1) for x0, x1 in pairs if x1 - x0 >= width)
+def _stretches(strips: Sequence[Strip], deep: int, width: float) -> list[Strip]:
+    """What is free in each ``deep`` strips that follow one another, in intervals of at least ``width`` mm.
+
+    Any such stretch is the end of one block of ``deep`` strips and the beginning of the next, so the common parts
+    from both ends of every block are all that is needed.
+    """
+    begun, ended = list(strips), list(strips)
+    for i in range(1, len(strips)):
+        begun[i] = _common(begun[i - 1], strips[i], width) if i % deep else strips[i]
+    for i in reversed(range(len(strips) - 1)):
+        ended[i] = _common(ended[i + 1], strips[i], width) if (i + 1) % deep else strips[i]
+    return [_common(ended[i], begun[i + deep - 1], width) for i in range(len(strips) - deep + 1)]
+
+
+def _common(a: Strip, b: Strip, width: float) -> Strip:
+    pairs = ((max(a0, b0), min(a1, b1)) for a0, a1 in a for b0, b1 in b)
+    return tuple((x0, x1) for x0, x1 in pairs if x1 - x0 >= width)
+
+
+def _widest(free: Strip) -> Interval:
     # Widths are compared to a tenth of a mm, so that rounding errors never choose between mirrored places.
-    return max(common, key=lambda free: (round(free[1] - free[0], 1), -free[0]), default=None)
+    return max(free, key=lambda span: (round(span[1] - span[0], 1), -span[0]))

@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 from math import ceil, hypot
 
+import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from patternforge.drafting.holes import hole_reach
 from patternforge.drafting.pieces import figures
 from patternforge.drafting.purpose import Purpose
+from patternforge.drafting.rooms import disc_barrier, floor, path_barriers, room
 from patternforge.drawing.lettering import letter_strokes
 from patternforge.drawing.model import Figure, Ink, Role, Stroke, Text
 from patternforge.errors import DraftError
@@ -58,7 +60,7 @@ def test_a_piece_of_any_size_is_labelled_within_itself_or_below_itself(
     pattern = _bare(width, height, radius, windowed, pierced)
     (figure,) = figures(pattern, Purpose.PAPER)
     _assert_clear(pattern, pattern.pieces[0], figure)
-    assert sum("drafted for" in text.content for text in _texts(figure)) == 1
+    assert " ".join(text.content for text in _texts(figure)).count("drafted for") == 1
 
 
 def _bare(width: float, height: float, radius: float, windowed: bool, pierced: bool) -> Pattern:
@@ -105,3 +107,28 @@ def _stations(path: Path) -> list[Point]:
     """Points so near to each other that no label can slip between them."""
     parts = [(segment, ceil(segment.length / STEP)) for segment in path.segments]
     return [segment.point_at(segment.length * i / count) for segment, count in parts for i in range(count + 1)]
+
+
+boxes = st.tuples(st.floats(0, 80), st.floats(0, 50), st.floats(0.5, 8))
+
+
+@settings(max_examples=80, deadline=None)
+@given(st.lists(boxes, max_size=6), st.floats(3, 60), st.floats(1, 40))
+def test_room_is_found_wherever_a_patient_search_finds_it_and_nowhere_else(
+    discs: list[tuple[float, float, float]], width: float, height: float
+) -> None:
+    """The patient search tries every place on a grid of 1 mm, with a mm more room all round than is needed."""
+    rim = rounded_rectangle(0, 0, 80, 50, 2)
+    walls = [*path_barriers(rim, 1.0, bounds=True), *(disc_barrier(Point(x, y), r) for x, y, r in discs)]
+    found = room(floor(walls), width, height)
+    places = ((x, y) for x in range(80) for y in range(50))
+    patient = any(_is_free(Bounds(x, y, x + width, y + height), discs, 1.6, 1.0) for x, y in places)
+    assert found is not None or not patient
+    if found is not None:
+        assert (found.width, found.height) == pytest.approx((width, height))
+        assert _is_free(found, discs, 1.0, -1e-9)
+
+
+def _is_free(box: Bounds, discs: list[tuple[float, float, float]], rim: float, more: float) -> bool:
+    within = min(box.x0, box.y0, 80 - box.x1, 50 - box.y1) >= rim
+    return within and all(_distance(box, Point(x, y)) >= r + more for x, y, r in discs)
