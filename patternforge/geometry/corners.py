@@ -83,7 +83,7 @@ def _cut(a: Segment, b: Segment, radius: float) -> Cut:
 
 
 def _trimmed(s: Segment, at_start: float, at_end: float) -> tuple[Point, Point]:
-    """What two fillets leave of a segment; both ends in one point when they just touch."""
+    """What two fillets leave of a segment: both its ends, in one place when the fillets just touch."""
     rest = s.length - at_start - at_end
     if rest < -COINCIDENT:
         raise GeometryError(
@@ -91,6 +91,4 @@ def _trimmed(s: Segment, at_start: float, at_end: float) -> tuple[Point, Point]:
             f" at ({s.start.x:g}, {s.start.y:g}); use a smaller radius"
         )
     start = s.point_at(at_start) if at_start else s.start
-    if at_end and rest <= COINCIDENT:
-        return start, start
     return start, s.point_at(s.length - at_end) if at_end else s.end

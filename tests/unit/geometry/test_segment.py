@@ -65,6 +65,11 @@ def test_bounds_of_an_arc_reach_its_extremes_only_where_it_passes_them() -> None
     assert LINE.bounds == Bounds(1, 1, 4, 5)
 
 
+def test_bounds_reach_an_extreme_that_an_end_has_barely_passed() -> None:
+    assert arc_segment(Point(0, 0), 5, -0.02, 1).bounds.x1 == pytest.approx(5, abs=1e-12)
+    assert arc_segment(Point(0, 0), 5, 0.02, 1).bounds.x1 == pytest.approx(5 * math.cos(0.02), abs=1e-12)
+
+
 @pytest.mark.parametrize("segment", [LINE, HALF, QUARTER, MAJOR, MAJOR.reversed()])
 def test_a_part_lies_on_its_segment(segment: Segment) -> None:
     part = segment.sub(1, 3)

@@ -41,6 +41,12 @@ def test_the_count_is_the_nearest_one() -> None:
     assert half == Span(0, 3.1, 3.5, 3.1 / 3.5)
 
 
+def test_rounding_does_not_decide_between_two_counts_equally_near() -> None:
+    a_hair_under = math.nextafter(1.5, 0)
+    assert even_positions([Anchor(0, ON), Anchor(a_hair_under, ON)], 1.0).spans[0].count == 2
+    assert even_positions([Anchor(0, ON), Anchor(math.nextafter(1, 0), BETWEEN)], 1.0).spans[0].count == 1.5
+
+
 def test_an_anchor_between_spans_gives_its_position_once() -> None:
     spacing = even_positions([Anchor(0, ON), Anchor(4, ON), Anchor(9, BETWEEN), Anchor(14, ON)], 2.0)
     assert spacing.positions == pytest.approx((0, 2, 4, 6, 8, 10, 12, 14))

@@ -74,7 +74,7 @@ def test_a_mirror_turns_the_direction_of_an_outline_round_and_keeps_its_order() 
     "matrix",
     [
         (2, 0, 0, 2, 0, 0),
-        (1, 0, 0.1, 1, 0, 0),
+        (1, 0, 0.6, 0.8, 0, 0),
         (0, 0, 0, 0, 0, 0),
         (1, 0, 0, 1, math.nan, 0),
         (math.nan, 0, 0, 1, 0, 0),
