@@ -98,6 +98,19 @@ def test_holes_and_edges_of_random_wallets_meet(text: str) -> None:
     assert wallet.faults() == []
 
 
+@pytest.mark.parametrize("shape", ["tee", "full"])
+@pytest.mark.parametrize("slots", [2, 3, 4, 5])
+@pytest.mark.parametrize("show", [8, 12, 15])
+def test_the_shell_goes_round_all_pieces_of_a_bank_where_most_lie_over_each_other(
+    shape: str, slots: int, show: int
+) -> None:
+    text = next(path for path in DESIGNS if path.stem == "two-fold").read_text(encoding="utf-8")
+    asked = {"slots": str(slots), "show": f"{show} mm", "inner": "1.2 mm"}
+    wallet = folded(load_design(text.replace("shape: tee", f"shape: {shape}"), "two-fold.yaml", asked))
+    assert sum(layer.part == "left cards" for layer in wallet.layers) == slots
+    assert wallet.faults() == []
+
+
 # What the checks are worth: files made wrong on purpose.
 
 
