@@ -14,11 +14,11 @@ from patternforge.geometry.point import Point
 from patternforge.geometry.spacing import Anchor, AnchorKind
 from patternforge.wallet.blank import InnerRun
 from patternforge.wallet.body import Body
+from patternforge.wallet.border import CCW
 from patternforge.wallet.spec import Across, CornerStyle, Edge, Mode, SeamSpec
 
 __all__ = ["Run", "declared_runs", "own_run"]
 
-_CCW = (Edge.BOTTOM, Edge.RIGHT, Edge.TOP, Edge.LEFT)
 _QUARTER = math.tan(math.pi / 8)
 
 
@@ -76,7 +76,7 @@ def _at(anchor: Anchor) -> float:
 def _ordered(seam: SeamSpec) -> tuple[Edge, ...]:
     """The edges in counter-clockwise order of travel."""
     edges = seam.along
-    steps = {(_CCW.index(b) - _CCW.index(a)) % 4 for a, b in pairwise(edges)}
+    steps = {(CCW.index(b) - CCW.index(a)) % 4 for a, b in pairwise(edges)}
     if steps <= {1}:
         return edges
     if steps <= {3}:
@@ -97,7 +97,7 @@ def _seam_line(body: Body, seam: SeamSpec, edges: tuple[Edge, ...]) -> tuple[Pat
 def _corner_points(box: tuple[float, float, float, float]) -> dict[Edge, Point]:
     """The corner where each edge begins, going counter-clockwise."""
     x0, y0, x1, y1 = box
-    return dict(zip(_CCW, (Point(x0, y0), Point(x1, y0), Point(x1, y1), Point(x0, y1)), strict=True))
+    return dict(zip(CCW, (Point(x0, y0), Point(x1, y0), Point(x1, y1), Point(x0, y1)), strict=True))
 
 
 def _knots(
@@ -107,7 +107,7 @@ def _knots(
     begins = _corner_points(box)
     end = max(seam.margin, corner) if seam.end is None else seam.end
     start = begins[edges[0]] - _heading(edges[0]) * (seam.margin - end)
-    finish = begins[_CCW[(_CCW.index(edges[-1]) + 1) % 4]] + _heading(edges[-1]) * (seam.margin - end)
+    finish = begins[CCW[(CCW.index(edges[-1]) + 1) % 4]] + _heading(edges[-1]) * (seam.margin - end)
     return [start, *(begins[edge] for edge in edges[1:]), finish]
 
 
@@ -134,7 +134,7 @@ def _rounded(knots: list[Point], radius: float) -> tuple[Path, list[float]]:
 
 def _loop(box: tuple[float, float, float, float], radius: float) -> tuple[Path, list[float]]:
     whole = rounded_rectangle(*box, radius)
-    inwards = dict(zip(_CCW, (Point(1, 1), Point(-1, 1), Point(-1, -1), Point(1, -1)), strict=True))
+    inwards = dict(zip(CCW, (Point(1, 1), Point(-1, 1), Point(-1, -1), Point(1, -1)), strict=True))
     off = radius * (1 - math.sqrt(0.5))
     middles = [whole.nearest(at + inwards[edge] * off) for edge, at in _corner_points(box).items()]
     start = middles[0] if middles[0] < whole.length - 1e-9 else 0.0
