@@ -12,7 +12,16 @@ import shapely
 
 from tests.outside.dxf_reading import Contour, arc_of
 
-__all__ = ["TRUE", "ReadHole", "ReadPiece", "described_holes", "described_outline", "differences", "unmatched"]
+__all__ = [
+    "TRUE",
+    "ReadHole",
+    "ReadPiece",
+    "dense_outline",
+    "described_holes",
+    "described_outline",
+    "differences",
+    "unmatched",
+]
 
 TRUE = 0.01  # mm
 _SLANT = 0.5  # degrees; over half a slit of 1 mm that is 0.01 mm
@@ -57,6 +66,11 @@ def described_outline(piece: Json) -> Contour:
     """The outline of ``pattern.json``."""
     points = tuple(complex(x, y) for x, y, _ in piece["outline"])
     return Contour(points, tuple(bulge for *_, bulge in piece["outline"]), True)
+
+
+def dense_outline(piece: Json) -> tuple[complex, ...]:
+    """Points close together along the outline of ``pattern.json``."""
+    return tuple(described_outline(piece).flattened(64))
 
 
 def described_holes(piece: Json) -> list[Json]:
