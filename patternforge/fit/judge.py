@@ -63,8 +63,8 @@ def _at_end(leather: Leather, end: str) -> Leather:
 def _crowding(laid: Layout) -> Iterator[Finding]:
     """Holes of different seams that come too near each other in one piece."""
     pitch = min((seam.stitching.pitch for seam in laid.pattern.seams), default=0.0)
-    for piece in laid.pattern.pieces:
-        nearest = crowding(laid.holes[piece.name])
+    for piece in (p for p in laid.pattern.pieces if p.holes):
+        nearest = crowding(laid.holes[piece.name], within=0.6 * pitch)
         if nearest < 0.6 * pitch:
             verdict = Verdict.NO if nearest < 0.35 * pitch else Verdict.LOOK
             yield Finding(
