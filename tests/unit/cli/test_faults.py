@@ -145,7 +145,7 @@ def test_ctrl_c_ends_with_status_130_one_word_and_no_files(tmp_path: Path) -> No
 
 
 def _writer_once_read(pipe: Path, process: subprocess.Popen[bytes]) -> int:
-    """A handle that writes to the pipe once the process has opened it to read, and waits until the handle is closed."""
+    """A handle that writes to the pipe once the process has opened it to read; the process waits for its closing."""
     while process.poll() is None:
         try:
             return os.open(pipe, os.O_WRONLY | os.O_NONBLOCK)
