@@ -16,7 +16,7 @@ from time import perf_counter
 
 from tests.bench.record import recorded, run_words
 
-__all__ = ["process_lines"]
+__all__ = ["process_lines", "surroundings"]
 
 _GOAL = 1.5
 _FLOOR = Path(__file__).with_name("floor.py")
@@ -38,8 +38,8 @@ def process_lines(design: Path, wanted: str, runs: int) -> Iterator[str]:
         (here / "record").write_bytes(marshal.dumps(record))
         program = [sys.executable, "-m", "patternforge.cli", *run_words(design, wanted, here / "program")]
         floor = [sys.executable, str(_FLOOR), str(here / "record"), str(here / "floor")]
-        surroundings = _surroundings(here)
-        pairs = [(_time(program, surroundings), _time(floor, surroundings)) for _ in range(runs + 1)][1:]
+        found = surroundings(here)
+        pairs = [(_time(program, found), _time(floor, found)) for _ in range(runs + 1)][1:]
         _check_same_files(here / "program" / design.stem, here / "floor")
     mine, least = [pair[0] for pair in pairs], [pair[1] for pair in pairs]
     count = len(record["files"])
@@ -49,7 +49,7 @@ def process_lines(design: Path, wanted: str, runs: int) -> Iterator[str]:
     yield _ratio("on the processor", [t.processor for t in mine], [t.processor for t in least])
 
 
-def _surroundings(here: Path) -> dict[str, str]:
+def surroundings(here: Path) -> dict[str, str]:
     """What both processes find: their compiled modules kept from run to run, and an empty list of fonts.
 
     The second is for the floor's import of the DXF library, which else goes through the fonts of the system; the
@@ -62,9 +62,9 @@ def _surroundings(here: Path) -> dict[str, str]:
     return {**known, "PYTHONPYCACHEPREFIX": str(here / "compiled"), "XDG_CACHE_HOME": str(here / "cache")}
 
 
-def _time(command: Sequence[str], surroundings: dict[str, str]) -> _Time:
+def _time(command: Sequence[str], found: dict[str, str]) -> _Time:
     before, began = getrusage(RUSAGE_CHILDREN), perf_counter()
-    subprocess.run(command, check=True, env=surroundings, stdout=subprocess.DEVNULL)
+    subprocess.run(command, check=True, env=found, stdout=subprocess.DEVNULL)
     clock, after = perf_counter() - began, getrusage(RUSAGE_CHILDREN)
     return _Time(clock, after.ru_utime - before.ru_utime + after.ru_stime - before.ru_stime)
 
