@@ -164,11 +164,12 @@ def _stretches(layout: Layout) -> Iterator[Finding]:
         for fold in layout.pattern.folds:
             lengths = [_zone_length(piece, fold) for piece in layout.pattern.pieces if _crosses(piece, fold)]
             zone = fold.x1 - fold.x0
-            share = (max(lengths) - zone) / (zone + 2 * seam.spread)
+            base = zone + 2 * seam.spread
+            share = (max(lengths) - zone) / base if base > 0 else 0.0
             verdict = at_most(share, limits.pitch_no, 3 * limits.pitch_no)
             remedy = "" if verdict is Verdict.GOOD else "spread the stretch further, or stop the seam at the fold"
             where = f"{seam.name} over fold {fold.number}"
-            yield Finding("stitches stretched by", where, share, limits.pitch_no, verdict, remedy, "share")
+            yield Finding("stitches stretched by", where, 100 * share, 100 * limits.pitch_no, verdict, remedy, "%")
 
 
 def _crosses(piece: Piece, fold: DraftedFold) -> bool:

@@ -15,6 +15,7 @@ from patternforge.fit.folds import fold_findings
 from patternforge.fit.holes import crowding, hole_findings
 from patternforge.fit.layout import Layout, layout
 from patternforge.fit.pockets import pocket_findings
+from patternforge.fit.stitches import stitch_findings
 from patternforge.leather.material import Leather, Thickness
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import HoleShape
@@ -30,6 +31,7 @@ def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tupl
     return (
         *pocket_findings(laid),
         *hole_findings(laid),
+        *stitch_findings(laid),
         *_crowding(laid),
         *fold_findings(laid, closed),
         *bulk_findings(laid, closed),
