@@ -57,8 +57,14 @@ class Wallet:
 
     def faults(self) -> list[str]:
         """All that does not meet."""
-        checks = (self.strays, self.misses, self.closed_misses, self.slants, self.orphans, self.edges)
+        checks = (self.faces, self.strays, self.misses, self.closed_misses, self.slants, self.orphans, self.edges)
         return [fault for check in checks for fault in check()]
+
+    def faces(self) -> Iterator[str]:
+        """Pieces that would show their wrong face: cut face up, what faces outside must be turned over, else not."""
+        for layer in self.layers:
+            if layer.mirrored != (layer.json["faces"] == "outside"):
+                yield f"{layer.name}: would show its wrong face"
 
     def strays(self) -> Iterator[str]:
         """Holes that, laid open, are not where their seam has them on the assembly."""
