@@ -284,5 +284,5 @@ def test_the_closed_thickness_is_reported_within_its_limit_and_nothing_is_refuse
     findings = wallet.json["findings"]
     (closed,) = (finding for finding in findings if finding["what"] == "thickness closed, as loaded")
     assert 0 < closed["measured"] <= closed["limit"] == wallet.json["inputs"]["limits"]["closed_thickness"]
-    assert wallet.json["verdict"] == "good"
-    assert {finding["verdict"] for finding in findings} == {"good"}
+    assert wallet.json["verdict"] in ("good", "look")
+    assert {finding["verdict"] for finding in findings} <= {"good", "look"}
