@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import stat
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -18,6 +19,9 @@ from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import Design
 
 __all__ = ["Judged", "design_at", "judged", "text_at"]
+
+
+_LARGEST = 1_000_000  # bytes of a design file
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,11 +52,19 @@ def design_at(path: Path, settings: Mapping[str, str] = MappingProxyType({})) ->
 
 
 def text_at(path: Path) -> str:
-    """The text of a design file; DesignError, naming the file, when there is none to be read."""
+    """The text of a design file of at most 1 MB; DesignError, naming the file, when there is none to be read."""
     try:
-        return decoded(path.read_bytes(), _shown(path))
+        found = path.stat()
+        if not stat.S_ISREG(found.st_mode):
+            raise DesignError([_no_file(path, found.st_mode)])
+        # Some files of the system give their size as 0, so no more is read than is lawful either.
+        with path.open("rb") as stream:
+            data = stream.read(_LARGEST + 1)
     except OSError as error:
         raise DesignError([_unreadable(path, error)]) from error
+    if len(data) > _LARGEST:
+        raise DesignError([Fault(_shown(path), 1, 1, "the file is larger than 1 MB", "a design has a few kB")])
+    return decoded(data, _shown(path))
 
 
 def _shown(path: Path) -> str:
@@ -60,11 +72,15 @@ def _shown(path: Path) -> str:
     return os.fsencode(path).decode("utf-8", "replace")
 
 
+def _no_file(path: Path, mode: int) -> Fault:
+    if stat.S_ISDIR(mode):
+        return Fault(_shown(path), 1, 1, "this is a folder", "give the path of a design file in it")
+    return Fault(_shown(path), 1, 1, "this is a pipe or a device, not a file", "save the design in a file")
+
+
 def _unreadable(path: Path, error: OSError) -> Fault:
     if isinstance(error, FileNotFoundError):
         near = sorted(each.name for each in path.parent.glob("*.yaml"))[:8] if path.parent.is_dir() else []
         advice = f"in that folder there are {', '.join(near)}" if near else "give the path of a design file"
         return Fault(_shown(path), 1, 1, "there is no such file", advice)
-    if isinstance(error, IsADirectoryError):
-        return Fault(_shown(path), 1, 1, "this is a folder", "give the path of a design file in it")
     return Fault(_shown(path), 1, 1, f"the file cannot be read: {error.strerror}", "see to it that it can")

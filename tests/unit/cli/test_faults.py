@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import os
 import signal
 import subprocess
 import sys
-import time
 from pathlib import Path
 
 import pytest
@@ -28,7 +26,9 @@ COMMAND = [sys.executable, "-m", "patternforge.cli"]
 STOPPABLE = [
     sys.executable,
     "-c",
-    "import signal; signal.signal(signal.SIGINT, signal.default_int_handler);"
+    "import signal, time; signal.signal(signal.SIGINT, signal.default_int_handler);"
+    "from patternforge.pipeline import stages;"
+    "stages.drafted = lambda design: (print('at work', flush=True), time.sleep(600));"
     "from patternforge.cli.app import main; main()",
 ]
 
@@ -131,27 +131,15 @@ def test_a_full_screen_disk_is_named() -> None:
 
 
 def test_ctrl_c_ends_with_status_130_one_word_and_no_files(tmp_path: Path) -> None:
-    """The command reads its design from a pipe that stays empty, so that it is surely at work when stopped."""
-    pipe = tmp_path / "slow.yaml"
-    os.mkfifo(pipe)
-    words = [*STOPPABLE, "draft", str(pipe), "--out", str(tmp_path / "out")]
+    """The command is stopped while it holds still in the midst of its work."""
+    words = [*STOPPABLE, "draft", str(saved(tmp_path)), "--out", str(tmp_path / "out")]
     with subprocess.Popen(words, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as process:
-        writer = _writer_once_read(pipe, process)
+        assert process.stdout is not None
+        assert process.stdout.readline() == b"at work\n"
         process.send_signal(signal.SIGINT)
         out, err = process.communicate()
-        os.close(writer)
     assert (process.returncode, out, err) == (130, b"", b"stopped\n")
-    assert [path.name for path in tmp_path.iterdir()] == ["slow.yaml"]
-
-
-def _writer_once_read(pipe: Path, process: subprocess.Popen[bytes]) -> int:
-    """A handle that writes to the pipe once the process has opened it to read; the process waits for its closing."""
-    while process.poll() is None:
-        try:
-            return os.open(pipe, os.O_WRONLY | os.O_NONBLOCK)
-        except OSError:
-            time.sleep(0.01)
-    raise AssertionError(f"the process ended before it read: {process.communicate()}")
+    assert [path.name for path in tmp_path.iterdir()] == ["sleeve.yaml"]
 
 
 def test_a_screen_without_the_letters_of_a_title_is_no_fault(tmp_path: Path) -> None:

@@ -34,11 +34,28 @@ def test_a_folder_is_not_taken_for_a_design(tmp_path: Path) -> None:
 
 
 def test_a_file_that_may_not_be_read_is_named(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    def refused(self: Path) -> bytes:
+    def refused(self: Path, mode: str) -> None:
         raise PermissionError(13, "Permission denied", str(self))
 
-    monkeypatch.setattr(Path, "read_bytes", refused)
-    assert "cannot be read: Permission denied" in faults(tmp_path / "a.yaml")[0]
+    path = saved(tmp_path)
+    monkeypatch.setattr(Path, "open", refused)
+    assert "cannot be read: Permission denied" in faults(path)[0]
+
+
+def test_a_pipe_is_refused_and_not_waited_for(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "a.yaml")
+    assert "this is a pipe or a device, not a file; save the design in a file" in faults(tmp_path / "a.yaml")[0]
+
+
+def test_a_device_is_refused() -> None:
+    assert faults(Path("/dev/zero")) == [
+        "/dev/zero:1:1: this is a pipe or a device, not a file; save the design in a file"
+    ]
+
+
+def test_no_more_than_a_megabyte_is_read(tmp_path: Path) -> None:
+    path = saved(tmp_path, SLEEVE + "#" * 1_000_000)
+    assert faults(path) == [f"{path}:1:1: the file is larger than 1 MB; a design has a few kB"]
 
 
 def test_what_is_not_utf_8_is_named_with_its_place(tmp_path: Path) -> None:
