@@ -12,7 +12,7 @@ from patternforge import __version__
 from patternforge.cli import options
 from patternforge.cli.choices import DxfRelease, Face, Fold, PaperName, Punching, SchemaName, Usage
 from patternforge.cli.guard import guarded
-from patternforge.cli.words import pairs
+from patternforge.cli.words import given, pairs
 
 __all__ = ["app"]
 
@@ -44,6 +44,7 @@ def _top(
 @app.command()
 @guarded
 def draft(
+    context: typer.Context,
     design: options.DesignFile,
     usage: options.For = Usage.ALL,
     settings: options.Settings = [],  # noqa: B006
@@ -66,11 +67,12 @@ def draft(
     The last set of the design is replaced. Files in the folder that are not the program's are left as they are.
     """
     from patternforge.cli.report import draft_report
-    from patternforge.cli.request import cutting, on_no, printing, release
+    from patternforge.cli.request import cutting, on_no, printing, refuse_unused, release
     from patternforge.drawing.paper import paper_named
     from patternforge.pipeline.draft import draft as drafted
     from patternforge.pipeline.request import DraftRequest, Wanted
 
+    refuse_unused(usage, given(context))
     request = DraftRequest(
         design,
         pairs(settings),

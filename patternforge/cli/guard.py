@@ -37,6 +37,9 @@ def guarded(command: Callable[_Words, None]) -> Callable[_Words, None]:
             _end(str(error), error.exit_status)
         except KeyboardInterrupt:
             _end("stopped", _STOPPED)
+        except typer.Abort:
+            print()  # ends the line of the question that was left unanswered
+            _end("stopped", _STOPPED)
         except BrokenPipeError:
             _give_up_output()
             raise typer.Exit(_READER_GONE) from None

@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from patternforge.cli.choices import DxfRelease, Face, Fold, PaperName, Punching, SchemaName, Usage
-from patternforge.cli.words import correction, length
+from patternforge.cli.words import correction, length, one_of
 
 __all__ = [
     "BarX",
@@ -45,7 +45,10 @@ Settings = Annotated[
         show_default=False,
     ),
 ]
-For = Annotated[Usage, typer.Option("--for", help="What the files are for.", case_sensitive=False)]
+For = Annotated[
+    Usage,
+    typer.Option("--for", metavar="|".join(Usage), parser=one_of(Usage), help="What the files are for."),
+]
 OutFolder = Annotated[Path, typer.Option("--out", metavar="DIR", help="The design's own folder is made in it.")]
 OutFile = Annotated[Path | None, typer.Option("--out", metavar="FILE", help="The file to write.", show_default=False)]
 
@@ -55,10 +58,18 @@ Kerf = Annotated[
 ]
 CutFace = Annotated[
     Face,
-    typer.Option("--cut-face", help="Laser: showing face up, or its back up and all mirrored.", case_sensitive=False),
+    typer.Option(
+        "--cut-face",
+        metavar="|".join(Face),
+        parser=one_of(Face),
+        help="Laser: showing face up, or its back up and all mirrored.",
+    ),
 ]
 FoldTicks = Annotated[
-    Fold, typer.Option("--fold-ticks", help="Laser: short scored lines at folds.", case_sensitive=False)
+    Fold,
+    typer.Option(
+        "--fold-ticks", metavar="|".join(Fold), parser=one_of(Fold), help="Laser: short scored lines at folds."
+    ),
 ]
 Bed = Annotated[
     float | None,
@@ -66,12 +77,24 @@ Bed = Annotated[
 ]
 Gap = Annotated[float, typer.Option("--gap", metavar="MM", parser=length, help="Laser: room between pieces.")]
 Dxf = Annotated[
-    DxfRelease, typer.Option("--dxf", help="Release of the DXF files; r12 says no units.", case_sensitive=False)
+    DxfRelease,
+    typer.Option(
+        "--dxf",
+        metavar="|".join(DxfRelease),
+        parser=one_of(DxfRelease),
+        help="Release of the DXF files; r12 says no units.",
+    ),
 ]
 DieHoles = Annotated[
-    Punching, typer.Option("--die-holes", help="Die: stitch holes it punches.", case_sensitive=False)
+    Punching,
+    typer.Option(
+        "--die-holes", metavar="|".join(Punching), parser=one_of(Punching), help="Die: stitch holes it punches."
+    ),
 ]
-PaperSize = Annotated[PaperName, typer.Option("--paper", help="Paper to print on.", case_sensitive=False)]
+PaperSize = Annotated[
+    PaperName,
+    typer.Option("--paper", metavar="|".join(PaperName), parser=one_of(PaperName), help="Paper to print on."),
+]
 White = Annotated[
     float, typer.Option("--white", metavar="MM", parser=length, help="Paper: rim that the printer leaves white.")
 ]
@@ -94,5 +117,8 @@ From = Annotated[
 Name = Annotated[
     str | None, typer.Option("--name", metavar="NAME", help="What your wallet is called.", show_default=False)
 ]
-SchemaOf = Annotated[SchemaName, typer.Argument(metavar="design|pattern", help="Of which kind of file.")]
+SchemaOf = Annotated[
+    SchemaName,
+    typer.Argument(metavar="|".join(SchemaName), parser=one_of(SchemaName), help="Of which kind of file."),
+]
 Word = Annotated[str | None, typer.Argument(metavar="WORD", help="Only those with this word.", show_default=False)]

@@ -2,20 +2,60 @@
 
 from __future__ import annotations
 
-from patternforge.cli.choices import DxfRelease, Face, Fold, Punching
+from collections.abc import Callable, Collection, Mapping
+from types import MappingProxyType
+from typing import TypeVar
+
+import typer
+
+from patternforge.cli.choices import DxfRelease, Face, Fold, Punching, Usage
 from patternforge.drafting.purpose import CutFace, DieHoles, DieOptions, DraftingOptions, FoldTicks, LaserOptions
 from patternforge.drawing.printing import PrintSettings
+from patternforge.errors import DraftError
 from patternforge.export.dxf import DxfVersion
 from patternforge.pipeline.request import OnNo
 
-__all__ = ["cutting", "on_no", "printing", "release"]
+__all__ = ["cutting", "on_no", "printing", "refuse_unused", "release"]
+
+_Made = TypeVar("_Made")
+
+_WIDE = 1000.0  # mm: a gap that goes with every lawful kerf
+
+_LASER, _DIE, _PAPER = Usage.LASER, Usage.DIE, Usage.PAPER
+_USED_FOR: Mapping[str, tuple[Usage, ...]] = MappingProxyType(
+    {
+        "kerf": (_LASER,),
+        "cut_face": (_LASER,),
+        "fold_ticks": (_LASER,),
+        "bed": (_LASER,),
+        "gap": (_LASER,),
+        "dxf": (_LASER, _DIE),
+        "die_holes": (_DIE,),
+        "paper": (_PAPER,),
+        "white": (_PAPER,),
+        "bar_x": (_PAPER,),
+        "bar_y": (_PAPER,),
+    }
+)
+
+
+def refuse_unused(usage: Usage, written: Collection[str]) -> None:
+    """A usage error for the first option among ``written`` (names of parameters) that no file for ``usage`` heeds."""
+    for name, uses in _USED_FOR.items():
+        if name in written and usage not in (*uses, Usage.ALL):
+            raise typer.BadParameter(
+                f"it changes nothing in files for {usage}; leave it out, or ask for --for {uses[0]}",
+                param_hint=f"--{name.replace('_', '-')}",
+            )
 
 
 def cutting(
     kerf: float, face: Face, ticks: Fold, gap: float, bed: float | None, punching: Punching
 ) -> DraftingOptions:
-    """How laser and die files are made; DraftError for a size out of its range."""
-    laser = LaserOptions(kerf, CutFace(face), FoldTicks(ticks), gap, bed)
+    """How laser and die files are made; a usage error, naming the option, for a size out of its range."""
+    _within_range("--kerf", lambda: LaserOptions(kerf, gap=_WIDE))
+    _within_range("--bed", lambda: LaserOptions(bed=bed))
+    laser = _within_range("--gap", lambda: LaserOptions(kerf, CutFace(face), FoldTicks(ticks), gap, bed))
     holes = {Punching.NONE: DieHoles.LEFT_OUT, Punching.PUNCHED: DieHoles.PUNCHED}
     return DraftingOptions(laser, DieOptions(holes[punching]))
 
@@ -26,10 +66,18 @@ def release(dxf: DxfRelease) -> DxfVersion:
 
 
 def printing(white: float, x_correction: float, y_correction: float) -> PrintSettings:
-    """How pages are printed; the design gives the title. DraftError for a size out of its range."""
+    """How pages are printed; the design gives the title. A usage error for a rim out of its range."""
+    _within_range("--white", lambda: PrintSettings("", margin=white))
     return PrintSettings("", margin=white, x_correction=x_correction, y_correction=y_correction)
 
 
 def on_no(despite_findings: bool) -> OnNo:
     """What becomes of the files of a wallet that does not fit."""
     return OnNo.WRITE if despite_findings else OnNo.STOP
+
+
+def _within_range(option: str, made: Callable[[], _Made]) -> _Made:
+    try:
+        return made()
+    except DraftError as error:
+        raise typer.BadParameter(str(error), param_hint=option) from error

@@ -2,19 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
+from enum import StrEnum
+from typing import TypeVar
 
 import typer
 
 from patternforge.units import MeasureError, length_mm
 
-__all__ = ["correction", "length", "pairs"]
+__all__ = ["correction", "given", "length", "one_of", "pairs"]
+
+_Choice = TypeVar("_Choice", bound=StrEnum)
 
 _BAR = 100.0  # mm, on every printed page
-_NEAREST, _FARTHEST = (
-    91.0,
-    111.0,
-)  # readings that a printer's fault explains; beyond, the page was fitted to the paper
+# Readings that a printer's fault explains; beyond, the page was fitted to the paper.
+_NEAREST, _FARTHEST = 91.0, 111.0
+
+
+def given(context: typer.Context) -> frozenset[str]:
+    """The options and arguments that were written on the command line, by the names of their parameters."""
+    written = {name: context.get_parameter_source(name) for name in context.params}
+    return frozenset(name for name, source in written.items() if source and source.name == "COMMANDLINE")
 
 
 def pairs(words: Iterable[str]) -> Mapping[str, str]:
@@ -32,6 +40,23 @@ def pairs(words: Iterable[str]) -> Mapping[str, str]:
             raise typer.BadParameter(f"'{name}' is set twice", param_hint="--set")
         found[name] = value
     return found
+
+
+def one_of(choices: type[_Choice]) -> Callable[[str], _Choice]:
+    """What reads a word as one of ``choices`` in whatever case it is written; a usage error for any other word.
+
+    >>> from patternforge.cli.choices import PaperName
+    >>> one_of(PaperName)("Letter").value
+    'letter'
+    """
+
+    def choice(word: str) -> _Choice:
+        try:
+            return choices(word.lower())
+        except ValueError:
+            raise typer.BadParameter(f"'{word}' is none of {', '.join(choices)}") from None
+
+    return choice
 
 
 def length(word: str | float) -> float:

@@ -39,16 +39,21 @@ STOPPABLE = [
         (["--for", "stamp"], 2, "stamp"),
         (["--kerf", "0,2"], 2, "write 0.2, or say the unit"),
         (["--kerf", "wide"], 2, "--kerf"),
-        (["--kerf", "3"], 5, "lawful is 0 to 2 mm"),
-        (["--gap", "1"], 5, "lawful is 2 mm"),
+        (["--kerf", "3"], 2, "--kerf: the kerf is 3 mm; lawful is 0 to 2 mm"),
+        (["--gap", "1"], 2, "--gap: the gap between pieces is 1 mm; lawful is 2 mm"),
+        (["--bed", "0"], 2, "--bed: the bed is 0 mm wide"),
         (["--bed", "90"], 5, "does not fit a width of 90 mm"),
         (["--bar-x", "0"], 2, "not fitted to the page"),
         (["--bar-y", "nan"], 2, "--bar-y"),
-        (["--paper", "a5"], 2, "a5"),
+        (["--paper", "a5"], 2, "'--paper': 'a5' is none of a4, a3, letter, legal"),
         (["--dxf", "r14"], 2, "r14"),
         (["--set", "=3"], 2, "is not NAME=VALUE"),
         (["--set", "margin=9 mm"], 4, "--set:1:1"),
-        (["--white", "60"], 5, "printer margin"),
+        (["--white", "60"], 2, "--white: the printer margin is 60 mm"),
+        (["--for", "die", "--kerf", "0.2"], 2, "--kerf: it changes nothing in files for die"),
+        (["--for", "laser", "--die-holes", "none"], 2, "--die-holes: it changes nothing in files for laser"),
+        (["--for", "laser", "--paper", "a3"], 2, "--paper: it changes nothing in files for laser"),
+        (["--for", "paper", "--dxf", "r12"], 2, "--dxf: it changes nothing in files for paper"),
         (["--thickness", "3"], 2, "--thickness"),
     ],
 )
@@ -140,6 +145,16 @@ def test_ctrl_c_ends_with_status_130_one_word_and_no_files(tmp_path: Path) -> No
         out, err = process.communicate()
     assert (process.returncode, out, err) == (130, b"", b"stopped\n")
     assert [path.name for path in tmp_path.iterdir()] == ["sleeve.yaml"]
+
+
+def test_questions_left_unanswered_end_with_status_130_and_no_file(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr("patternforge.cli.start._is_keyboard", lambda: True)
+    ended = run("new", answers="two-fold\n")
+    assert (ended.status, ended.err) == (130, "stopped\n")
+    assert [*tmp_path.iterdir()] == []
 
 
 def test_a_screen_without_the_letters_of_a_title_is_no_fault(tmp_path: Path) -> None:
