@@ -34,6 +34,7 @@ _SAME = str.maketrans(
 )
 
 
+@cache
 def glyph_of(cluster: str) -> Glyph:
     """The glyph of one letter with its combining marks, in canonical decomposition.
 

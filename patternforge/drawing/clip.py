@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator
 from itertools import pairwise
 from math import pi
 
-from patternforge.drawing.lettering import letter_strokes
+from patternforge.drawing.extent import extent
+from patternforge.drawing.lettering import letter_bounds, letter_strokes
 from patternforge.drawing.model import Dot, Ink, Stroke
 from patternforge.geometry.path import Path
 from patternforge.geometry.point import COINCIDENT, Bounds, Point
@@ -50,12 +51,12 @@ def _shown(ink: Ink, window: Bounds) -> Iterator[Ink]:
     if isinstance(ink, Stroke):
         yield from (Stroke(ink.role, part) for part in clipped_path(ink.path, window))
     elif isinstance(ink, Dot):
-        whole = Stroke(ink.role, _circle(ink))
-        yield from (ink,) if _holds(window, whole.path.bounds) else _shown(whole, window)
+        inside = _holds(window, extent((ink,)))
+        yield from (ink,) if inside else _shown(Stroke(ink.role, _circle(ink)), window)
     else:
-        letters = letter_strokes(ink)
-        inside = all(_holds(window, letter.path.bounds) for letter in letters)
-        yield from (ink,) if inside else (part for letter in letters for part in _shown(letter, window))
+        box = letter_bounds(ink)
+        inside = box is None or _holds(window, box)
+        yield from (ink,) if inside else (part for letter in letter_strokes(ink) for part in _shown(letter, window))
 
 
 def _circle(dot: Dot) -> Path:

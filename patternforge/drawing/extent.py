@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
-from functools import reduce
 
 from patternforge.drawing.model import Dot, Figure, Ink, Stroke
 from patternforge.errors import GeometryError
-from patternforge.geometry.point import Bounds
+from patternforge.geometry.point import Bounds, joined_bounds
 from patternforge.geometry.transform import Transform
 
 __all__ = ["extent", "moved", "placed"]
@@ -26,7 +25,7 @@ def extent(inks: Iterable[Ink]) -> Bounds:
     boxes = [_box(ink) for ink in inks]
     if not boxes:
         raise GeometryError("nothing is drawn, so it takes no room that could be measured")
-    return reduce(Bounds.joined, boxes)
+    return joined_bounds(boxes)
 
 
 def placed(ink: Ink, transform: Transform) -> Ink:
@@ -39,9 +38,9 @@ def placed(ink: Ink, transform: Transform) -> Ink:
     Point(x=11.0, y=2.0)
     """
     if isinstance(ink, Stroke):
-        return replace(ink, path=transform.path(ink.path))
+        return Stroke(ink.role, transform.path(ink.path))
     if isinstance(ink, Dot):
-        return replace(ink, centre=transform.point(ink.centre))
+        return Dot(ink.role, transform.point(ink.centre), ink.diameter)
     return replace(ink, at=transform.point(ink.at), angle=transform.angle(ink.angle))
 
 

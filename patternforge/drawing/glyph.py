@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import cache
 
-__all__ = ["CAPITAL", "SMALL", "Glyph", "Line"]
+__all__ = ["CAPITAL", "SMALL", "Glyph", "Line", "hull"]
 
 CAPITAL = 21.0  # grid units from the base line to the top of a capital
 SMALL = 14.0  # grid units from the base line to the top of a small x
@@ -73,3 +75,31 @@ class Glyph:
     def without_dot(self) -> Glyph:
         """Without any line that hangs wholly above the small letters: an i or a j that is to carry a mark."""
         return Glyph(self.width, tuple(line for line in self.lines if min(y for _, y in line) <= SMALL))
+
+
+@cache
+def hull(glyph: Glyph) -> Line:
+    """The corners of the convex outline of all lines: whichever way the glyph is turned, they alone bound it.
+
+    Method: the monotone chain of A. M. Andrew, Information Processing Letters 9 (1979), 216-219.
+
+    >>> hull(Glyph(8, (((0, 0), (4, 0), (4, 4)), ((1, 1), (3, 1)))))
+    ((0, 0), (4, 0), (4, 4))
+    """
+    points = sorted({point for line in glyph.lines for point in line})
+    return tuple(points) if len(points) < 3 else (*_chain(points)[:-1], *_chain(reversed(points))[:-1])
+
+
+def _chain(points: Iterable[tuple[float, float]]) -> list[tuple[float, float]]:
+    """Of ``points``, sorted along x, those that bound the rest on the right of the way through them."""
+    kept: list[tuple[float, float]] = []
+    for x, y in points:
+        while len(kept) > 1 and _turn(kept[-2], kept[-1], (x, y)) <= 0:
+            kept.pop()
+        kept.append((x, y))
+    return kept
+
+
+def _turn(a: tuple[float, float], b: tuple[float, float], c: tuple[float, float]) -> float:
+    """Positive where the way from ``a`` over ``b`` to ``c`` turns left."""
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])

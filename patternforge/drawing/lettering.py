@@ -7,48 +7,104 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from math import inf, radians
 
 from patternforge.drawing.alphabet import glyph_of
-from patternforge.drawing.glyph import CAPITAL, Glyph
+from patternforge.drawing.glyph import CAPITAL, Glyph, hull
 from patternforge.drawing.model import Align, Stroke, Text
 from patternforge.errors import DraftError
 from patternforge.geometry.path import polyline
-from patternforge.geometry.point import Point
+from patternforge.geometry.point import Bounds, Point, bounds_of
 
-__all__ = ["letter_strokes", "text_width"]
+__all__ = ["Lettering", "letter_bounds", "letter_strokes", "lettering", "text_width"]
 
 _BEFORE = {Align.LEFT: 0.0, Align.CENTRE: 0.5, Align.RIGHT: 1.0}
 
 
-def letter_strokes(text: Text) -> tuple[Stroke, ...]:
-    """Open strokes of the role of ``text``, in reading order; capitals are ``text.height`` mm high.
+@dataclass(frozen=True, slots=True)
+class Lettering:
+    """Glyphs set side by side: the start and direction (of length 1) of their base line, and mm for a grid unit."""
+
+    start: Point
+    direction: Point
+    scale: float
+    glyphs: tuple[Glyph, ...]
+
+    @property
+    def width(self) -> float:
+        """Room along the base line, mm."""
+        return sum(glyph.width for glyph in self.glyphs) * self.scale
+
+    def placed(self) -> Iterator[tuple[float, Glyph]]:
+        """Each glyph after its place along the base line in grid units."""
+        at = 0.0
+        for glyph in self.glyphs:
+            yield at, glyph
+            at += glyph.width
+
+    def point(self, x: float, y: float) -> Point:
+        """Where a point of the grid lies, mm; ``x`` counts from the start of the whole line."""
+        along, up = x * self.scale, y * self.scale
+        direction = self.direction
+        return Point(
+            self.start.x + direction.x * along - direction.y * up,
+            self.start.y + direction.y * along + direction.x * up,
+        )
+
+
+def lettering(text: Text) -> Lettering:
+    """The glyphs of ``text`` where they stand; capitals are ``text.height`` mm high.
 
     The line starts, centres or ends at ``text.at`` and is turned by ``text.angle`` degrees about it. Accented
     letters are composed. DraftError for a height that is not positive and for a character, named in the message,
     that cannot be composed; nothing is left out.
 
     >>> from patternforge.drawing.model import Role
+    >>> set_out = lettering(Text(Role.LABEL, Point(0, 0), 2.1, "II", align=Align.RIGHT))
+    >>> round(set_out.start.x, 12), [at for at, _ in set_out.placed()]
+    (-1.6, [0.0, 8.0])
+    """
+    scale = _scale(text.height)
+    glyphs = _glyphs(text.content)
+    direction = Point(1.0, 0.0).rotated(radians(text.angle))
+    flush = Lettering(text.at, direction, scale, glyphs)
+    return replace(flush, start=text.at - direction * (_BEFORE[text.align] * flush.width))
+
+
+def letter_strokes(text: Text) -> tuple[Stroke, ...]:
+    """Open strokes of the role of ``text``, in reading order. Place and errors as in ``lettering``.
+
+    >>> from patternforge.drawing.model import Role
     >>> letter_strokes(Text(Role.LABEL, Point(0, 0), 2.1, "I"))[0].path.length
     2.1
     """
-    scale = _scale(text.height)
-    direction = Point(1.0, 0.0).rotated(radians(text.angle))
-    start = text.at - direction * (_BEFORE[text.align] * text_width(text.content, text.height))
-    line = _line_of(text.content)
-    placed = (tuple(_placed(p, start, direction, scale) for p in points) for points in line.lines)
-    return tuple(Stroke(text.role, polyline(points)) for points in placed)
+    written = lettering(text)
+    lines = ((at, line) for at, glyph in written.placed() for line in glyph.lines)
+    return tuple(Stroke(text.role, polyline([written.point(at + x, y) for x, y in line])) for at, line in lines)
+
+
+def letter_bounds(text: Text) -> Bounds | None:
+    """The smallest upright box round ``letter_strokes(text)``, mm, without drawing them; None when there are none.
+
+    >>> from patternforge.drawing.model import Role
+    >>> letter_bounds(Text(Role.LABEL, Point(0, 0), 21.0, "I"))
+    Bounds(x0=4.0, y0=0.0, x1=4.0, y1=21.0)
+    """
+    written = lettering(text)
+    corners = [written.point(at + x, y) for at, glyph in written.placed() for x, y in hull(glyph)]
+    return bounds_of(corners) if corners else None
 
 
 def text_width(content: str, height: float) -> float:
     """Room that ``content`` takes along its base line, mm, for capitals of ``height`` mm.
 
-    Errors as in ``letter_strokes``.
+    Errors as in ``lettering``.
 
     >>> text_width("I", 21.0)
     8.0
     """
-    return _line_of(content).width * _scale(height)
+    return sum(glyph.width for glyph in _glyphs(content)) * _scale(height)
 
 
 def _scale(height: float) -> float:
@@ -57,12 +113,8 @@ def _scale(height: float) -> float:
     return height / CAPITAL
 
 
-def _line_of(content: str) -> Glyph:
-    """All letters of the text set side by side on one base line."""
-    line = Glyph(0.0, ())
-    for cluster in _clusters(content):
-        line = line.beside(glyph_of(cluster))
-    return line
+def _glyphs(content: str) -> tuple[Glyph, ...]:
+    return tuple(glyph_of(cluster) for cluster in _clusters(content))
 
 
 def _clusters(content: str) -> Iterator[str]:
@@ -75,7 +127,3 @@ def _clusters(content: str) -> Iterator[str]:
         cluster += character
     if cluster:
         yield cluster
-
-
-def _placed(p: tuple[float, float], start: Point, direction: Point, scale: float) -> Point:
-    return start + direction * (p[0] * scale) + direction.perpendicular() * (p[1] * scale)

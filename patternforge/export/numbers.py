@@ -29,7 +29,7 @@ def decimal(value: float, decimals: int) -> str:
     """
     _require_finite(value)
     text = mm(value, decimals)
-    return text.rstrip("0").rstrip(".") if "." in text else text
+    return text.rstrip("0").rstrip(".") if decimals else text
 
 
 def _require_finite(value: float) -> None:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from functools import cache
 from itertools import groupby, pairwise
-from math import ceil, cos, pi, radians, sin, tan
+from math import ceil, pi, tan
 from unicodedata import normalize
 
-from patternforge.drawing.lettering import letter_strokes, text_width
-from patternforge.drawing.model import Align, Dot, Ink, Page, Role, Stroke, Text
+from patternforge.drawing.glyph import Glyph
+from patternforge.drawing.lettering import Lettering, lettering
+from patternforge.drawing.model import Dot, Ink, Page, Role, Stroke, Text
 from patternforge.export.numbers import decimal
 from patternforge.export.pdf_pens import PENS, Pen
 from patternforge.geometry.path import Path
@@ -20,6 +22,7 @@ __all__ = ["POINTS_PER_MM", "content", "layer_name"]
 POINTS_PER_MM = 72 / 25.4  # a PDF unit is 1/72 in
 
 _MM = 5  # decimals of a length in mm
+_MATRIX = 8  # decimals of what lengths are multiplied by: over a metre they leave it a hundredth of a micrometre off
 _COURIER = 0.6  # advance of every Courier letter, in heights of the type
 _WIDEST = pi / 4  # turn of one Bezier piece: at a radius of 100 mm it strays 0.4 micrometres
 
@@ -54,7 +57,7 @@ def _role_lines(pen: Pen, inks: Iterable[Ink]) -> Iterator[str]:
         if isinstance(ink, Stroke):
             yield _path(ink.path)
         elif isinstance(ink, Dot):
-            yield _path(_circle(ink))
+            yield f"q 1 0 0 1 {_point(ink.centre)} cm\n{_ring(ink.diameter)}\nQ"
         else:
             yield from _text(ink, pen)
 
@@ -65,11 +68,37 @@ def _dash(lengths: tuple[float, ...]) -> str:
 
 def _text(text: Text, pen: Pen) -> Iterator[str]:
     """The letters as solid strokes, and the words unseen over them, to be found and copied."""
-    letters = [_path(letter.path) for letter in letter_strokes(text)]
-    yield from [_dash(()), *letters, _dash(pen.dash)] if pen.dash else letters
-    words = _encoded(text.content)
-    if letters and words:
-        yield _unseen(text, words)
+    written = lettering(text)
+    if any(glyph.lines for glyph in written.glyphs):
+        yield from ("q", _onto_line(written), f"{decimal(pen.width / written.scale, _MM)} w {_dash(())}")
+        yield from _letters(written)
+        yield "Q"
+        words = _encoded(text.content)
+        if words:
+            yield _unseen(text, words, written)
+
+
+def _onto_line(written: Lettering) -> str:
+    """The change of coordinates from mm to the grid of the letters, which starts where their line does."""
+    along = written.direction * written.scale
+    turn = " ".join(decimal(value, _MATRIX) for value in (along.x, along.y, -along.y, along.x))
+    return f"{turn} {_point(written.start)} cm"
+
+
+def _letters(written: Lettering) -> Iterator[str]:
+    """Each letter on its own grid, which steps along the line: the same letter is the same words every time."""
+    stands = 0.0
+    for at, glyph in written.placed():
+        if glyph.lines:
+            step = f"1 0 0 1 {decimal(at - stands, _MM)} 0 cm\n" if at != stands else ""
+            yield f"{step}{_glyph(glyph)}"
+            stands = at
+
+
+@cache
+def _glyph(glyph: Glyph) -> str:
+    lines = (" l ".join(_numbers(x, y) for x, y in line).replace(" l ", " m ", 1) for line in glyph.lines)
+    return " ".join(f"{line} l" for line in lines) + " S"
 
 
 def _encoded(words: str) -> str:
@@ -80,21 +109,20 @@ def _encoded(words: str) -> str:
         return ""
 
 
-def _unseen(text: Text, words: str) -> str:
+def _unseen(text: Text, words: str, written: Lettering) -> str:
     """Courier stretched to the width of the strokes: the one base font whose widths need no table."""
-    width = text_width(text.content, text.height)
-    stretch = 100 * width / (_COURIER * text.height * len(text.content))
-    turn = radians(text.angle)
-    back = {Align.LEFT: 0.0, Align.CENTRE: width / 2, Align.RIGHT: width}[text.align]
-    start = text.at - Point(cos(turn), sin(turn)) * back
-    matrix = " ".join(decimal(value, 8) for value in (cos(turn), sin(turn), -sin(turn), cos(turn)))
+    stretch = 100 * written.width / (_COURIER * text.height * len(text.content))
+    cosine, sine = written.direction.x, written.direction.y
+    matrix = " ".join(decimal(value, _MATRIX) for value in (cosine, sine, -sine, cosine))
     size = f"/F1 {decimal(text.height, _MM)} Tf {decimal(stretch, 3)} Tz"
-    return f"BT 3 Tr {size} {matrix} {_point(start)} Tm {words} Tj ET"
+    return f"BT 3 Tr {size} {matrix} {_point(written.start)} Tm {words} Tj ET"
 
 
-def _circle(dot: Dot) -> Path:
-    halves = (arc_segment(dot.centre, dot.diameter / 2, turn, turn + pi) for turn in (0.0, pi))
-    return Path(tuple(halves), closed=True)
+@cache
+def _ring(diameter: float) -> str:
+    """A circle round the origin."""
+    halves = (arc_segment(Point(0.0, 0.0), diameter / 2, turn, turn + pi) for turn in (0.0, pi))
+    return _path(Path(tuple(halves), closed=True))
 
 
 def _path(path: Path) -> str:
@@ -120,8 +148,8 @@ def _steps(segment: Segment) -> Iterator[str]:
 
 
 def _point(p: Point) -> str:
-    return _numbers(p.x, p.y)
+    return f"{decimal(p.x, _MM)} {decimal(p.y, _MM)}"
 
 
 def _numbers(*values: float) -> str:
-    return " ".join(decimal(value, _MM) for value in values)
+    return " ".join([decimal(value, _MM) for value in values])

@@ -5,11 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from functools import reduce
 from itertools import pairwise
 
 from patternforge.errors import GeometryError
-from patternforge.geometry.point import COINCIDENT, Bounds, Point
+from patternforge.geometry.point import COINCIDENT, Bounds, Point, bounds_of, joined_bounds
 from patternforge.geometry.segment import Segment
 
 __all__ = ["Path", "from_vertices", "polygon", "polyline"]
@@ -73,7 +72,8 @@ class Path:
     @property
     def bounds(self) -> Bounds:
         """The smallest upright box round the path."""
-        return reduce(Bounds.joined, (s.bounds for s in self.segments))
+        arcs = [s.bounds for s in self.segments if s.is_arc]
+        return joined_bounds([bounds_of([p for s in self.segments for p in (s.start, s.end)]), *arcs])
 
     def reversed(self) -> Path:
         """The same path travelled the other way."""

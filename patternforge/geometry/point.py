@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from patternforge.errors import GeometryError
 
-__all__ = ["COINCIDENT", "Bounds", "Point", "bounds_of"]
+__all__ = ["COINCIDENT", "Bounds", "Point", "bounds_of", "joined_bounds"]
 
 COINCIDENT = 1e-9  # mm; points nearer to each other than this are one point
 
@@ -146,3 +146,14 @@ def bounds_of(points: Iterable[Point]) -> Bounds:
         raise GeometryError("no points, so no bounds")
     xs, ys = [p.x for p in known], [p.y for p in known]
     return Bounds(min(xs), min(ys), max(xs), max(ys))
+
+
+def joined_bounds(boxes: Sequence[Bounds]) -> Bounds:
+    """The smallest box round all ``boxes``, of which there must be one.
+
+    >>> joined_bounds([Bounds(0, 0, 1, 1), Bounds(2, -1, 3, 0)])
+    Bounds(x0=0, y0=-1, x1=3, y1=1)
+    """
+    return Bounds(
+        min([b.x0 for b in boxes]), min([b.y0 for b in boxes]), max([b.x1 for b in boxes]), max([b.y1 for b in boxes])
+    )

@@ -6,6 +6,7 @@ import ctypes
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
+from math import hypot
 from pathlib import Path
 
 import pypdfium2 as pdfium
@@ -101,7 +102,8 @@ def _path(handle: object) -> PdfPath:
     assert raw.FPDFPageObj_GetMatrix(handle, matrix)
     assert raw.FPDFPageObj_GetStrokeWidth(handle, width)
     points, closed = _points(handle, matrix)
-    return PdfPath(_layer(handle), tuple(points), closed, width.value * max(abs(matrix.a), abs(matrix.d)) * MM)
+    scale = max(hypot(matrix.a, matrix.b), hypot(matrix.c, matrix.d))
+    return PdfPath(_layer(handle), tuple(points), closed, width.value * scale * MM)
 
 
 def _points(handle: object, matrix: raw.FS_MATRIX) -> tuple[list[complex], bool]:
@@ -112,7 +114,8 @@ def _points(handle: object, matrix: raw.FS_MATRIX) -> tuple[list[complex], bool]
         segment = raw.FPDFPath_GetPathSegment(handle, i)
         x, y = ctypes.c_float(), ctypes.c_float()
         assert raw.FPDFPathSegment_GetPoint(segment, x, y)
-        at = complex(matrix.a * x.value + matrix.e, matrix.d * y.value + matrix.f) * MM
+        along, up = complex(matrix.a, matrix.b), complex(matrix.c, matrix.d)
+        at = (along * x.value + up * y.value + complex(matrix.e, matrix.f)) * MM
         closed = closed or bool(raw.FPDFPathSegment_GetClose(segment))
         if raw.FPDFPathSegment_GetType(segment) != raw.FPDF_SEGMENT_BEZIERTO:
             points.append(at)

@@ -11,7 +11,8 @@ import pypdfium2 as pdfium
 import pypdfium2.raw as raw
 import pytest
 
-from patternforge.drawing.model import Align, Dot, Figure, Ink, Role, Stroke, Text
+from patternforge.drawing.lettering import letter_strokes
+from patternforge.drawing.model import Align, Dot, Figure, Ink, Page, Role, Stroke, Text
 from patternforge.drawing.paper import PAPERS
 from patternforge.drawing.printing import PrintSettings
 from patternforge.drawing.tile import pages
@@ -89,7 +90,8 @@ def _drawn(handle: object) -> Drawn:
     assert raw.FPDFPageObj_GetStrokeColor(handle, *channels)
     red, green, blue, _ = (channel.value for channel in channels)
     curves = tuple(point for kind, point in steps if kind == "handle")
-    return Drawn(_layer(handle), ends, curves, width.value * max(matrix.a, matrix.d) * MM, dash, (red, green, blue))
+    scale = max(hypot(matrix.a, matrix.b), hypot(matrix.c, matrix.d))
+    return Drawn(_layer(handle), ends, curves, width.value * scale * MM, dash, (red, green, blue))
 
 
 def _steps(handle: object, matrix: raw.FS_MATRIX) -> Iterator[tuple[str, tuple[float, float]]]:
@@ -103,7 +105,10 @@ def _steps(handle: object, matrix: raw.FS_MATRIX) -> Iterator[tuple[str, tuple[f
         is_handle = beziers % 3 in (1, 2)
         yield (
             "handle" if is_handle else "end",
-            ((matrix.a * x.value + matrix.e) * MM, (matrix.d * y.value + matrix.f) * MM),
+            (
+                (matrix.a * x.value + matrix.c * y.value + matrix.e) * MM,
+                (matrix.b * x.value + matrix.d * y.value + matrix.f) * MM,
+            ),
         )
 
 
@@ -205,6 +210,25 @@ def test_cut_fold_and_stitch_lines_differ_in_dash_and_in_colour() -> None:
     assert pens["outline"][0] == 0
     assert pens["fold line"][0] > 0
     assert pens["mark"][0] > pens["fold line"][0]
+
+
+@pytest.mark.parametrize(("angle", "align"), [(0.0, Align.LEFT), (90.0, Align.RIGHT), (-33.0, Align.CENTRE)])
+def test_every_corner_of_every_letter_is_in_its_place(angle: float, align: Align) -> None:
+    text = Text(Role.GUIDE, Point(100.0, 150.0), 3.0, "Größe 12: Łódź, " * 4, angle, align)
+    page = pdfium.PdfDocument(pdf_bytes([Page("1", 210.0, 297.0, (text,))], "Letters"))[0]
+    corners = [point for path in drawn(page) for point in path.points]
+    true = [(v[0], v[1]) for stroke in letter_strokes(text) for v in stroke.path.vertices]
+    assert len(corners) == len(true) > 600
+    assert all(hypot(x - a, y - b) < TRUE for (x, y), (a, b) in zip(corners, true, strict=True))
+
+
+def test_letters_are_solid_and_as_bold_as_lines_in_a_role_that_is_dashed() -> None:
+    ring = Dot(Role.GUIDE, Point(50, 50), 20.0)
+    page = Page("1", 210.0, 297.0, (ring, Text(Role.GUIDE, Point(20, 20), 2.0, "I"), ring))
+    before, letter, after = drawn(pdfium.PdfDocument(pdf_bytes([page], "Letters"))[0])
+    assert (before.dash, letter.dash, after.dash) == (2, 0, 2)
+    assert [letter.width, after.width] == pytest.approx([before.width] * 2, abs=1e-5)
+    assert after.points == before.points
 
 
 def test_viewers_are_asked_not_to_scale() -> None:
