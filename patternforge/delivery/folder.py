@@ -8,6 +8,7 @@ back.
 
 from __future__ import annotations
 
+import errno
 import os
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
@@ -43,19 +44,29 @@ def delivered(folder: Path, files: Mapping[str, bytes]) -> Delivery:
     program that was changed by hand counts as the user's. DeliveryError when a name is needed that something of the
     user's has, or when the disk refuses; the folder is then what it was.
     """
-    with plain_refusals(folder):
-        place = folder.resolve()
+    place = Path(os.path.realpath(folder))
+    bench = Workbench(place)
+    with plain_refusals(folder, named=lambda name: _as_known(name, folder, bench)):
         place.parent.mkdir(parents=True, exist_ok=True)
         if place.exists() and not place.is_dir():
             raise DeliveryError(f"{folder}: a file of that name stands where the folder is to be; move it away")
         with _locked(place.parent):
-            return _delivered(folder, Workbench(place), files)
+            return _delivered(folder, bench, files)
+
+
+def _as_known(name: str, shown: Path, bench: Workbench) -> str:
+    """The name that the user knows a file by: one on the workbench by its place in the folder."""
+    for inner in (bench.building, bench.ready, bench.aside, bench.folder):
+        if Path(name).is_relative_to(inner):
+            return str(shown / Path(name).relative_to(inner))
+    return str(shown) if Path(name).is_relative_to(bench.root) else name
 
 
 def _delivered(shown: Path, bench: Workbench, files: Mapping[str, bytes]) -> Delivery:
     back = recovered(bench)
     found = content(bench.folder)
     others = _others(shown, bench.folder, found, files)
+    _refuse_locked_folders(bench.folder, found)
     try:
         bench.root.mkdir(exist_ok=True)
         staged(bench.building, files, bench.folder, others)
@@ -70,6 +81,13 @@ def _delivered(shown: Path, bench: Workbench, files: Mapping[str, bytes]) -> Del
     written = (*sorted(files), LIST)
     removed = tuple(path for path in found.own if path not in written)
     return Delivery(shown, written, removed, (*others, *back))
+
+
+def _refuse_locked_folders(folder: Path, found: Content) -> None:
+    """PermissionError, before anything is moved, for a folder from which a file of the last set cannot be taken."""
+    for inner in sorted({(folder / path).parent for path in found.own}):
+        if not os.access(inner, os.W_OK | os.X_OK):
+            raise PermissionError(errno.EACCES, "no permission", str(inner))
 
 
 def _others(shown: Path, folder: Path, found: Content, files: Mapping[str, bytes]) -> tuple[str, ...]:

@@ -18,7 +18,7 @@ def file_delivered(path: Path, data: bytes) -> Path:
 
     DeliveryError when anything else has that name, or when the disk refuses.
     """
-    with plain_refusals(path):
+    with plain_refusals(path, named=lambda _: str(path)):
         if path.is_file() and path.read_bytes() == data:
             return path
         if os.path.lexists(path):

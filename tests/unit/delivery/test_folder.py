@@ -204,6 +204,38 @@ def test_a_folder_that_may_not_be_written_to_is_named(tmp_path: Path, monkeypatc
         delivered(tmp_path / "deep" / "wallet", FILES)
 
 
+def test_a_folder_of_the_last_set_that_is_locked_is_named_before_anything_is_moved(
+    place: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    delivered(place, FILES)
+    allowed = os.access
+    monkeypatch.setattr(os, "access", lambda path, mode: Path(path).name != "laser" and allowed(path, mode))
+    message = refusal(place, FILES)
+    assert message.startswith(f"{place / 'laser'}: there is no permission to write here")
+
+
+@pytest.mark.parametrize(
+    ("refusing", "named"),
+    [(".wallet.patternforge", ""), ("ready/a.txt", "a.txt"), ("building/laser", "laser"), ("building", "")],
+)
+def test_a_refusal_on_the_workbench_names_the_place_the_user_knows(
+    place: Path, monkeypatch: pytest.MonkeyPatch, refusing: str, named: str
+) -> None:
+    def refused(folder: Path) -> None:
+        bench = folder / ".wallet.patternforge"
+        raise OSError(28, "full", str(bench if refusing == bench.name else bench / refusing))
+
+    monkeypatch.setattr(delivery, "settle_names", refused)
+    with pytest.raises(DeliveryError) as caught:
+        delivered(place, FILES)
+    assert str(caught.value).startswith(f"{place / named}: the disk is full")
+
+
+def test_a_link_that_leads_to_itself_is_refused(place: Path) -> None:
+    place.symlink_to(place)
+    assert str(place) in refusal(place, FILES)
+
+
 @pytest.mark.parametrize("path", ["../a.txt", "/a.txt", "", "a//b.txt", "a/./b.txt", "a\nb.txt", LIST])
 def test_a_path_that_is_no_plain_name_in_the_folder_is_refused(path: str) -> None:
     with pytest.raises(DeliveryError):

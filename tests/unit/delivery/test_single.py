@@ -52,6 +52,13 @@ def test_a_missing_folder_is_named(tmp_path: Path) -> None:
         file_delivered(tmp_path / "nowhere" / "a.yaml", b"")
 
 
+def test_a_place_that_takes_no_files_is_named_as_it_was_given() -> None:
+    with pytest.raises(DeliveryError) as caught:
+        file_delivered(Path("/proc/a.yaml"), b"")
+    assert str(caught.value).startswith("/proc/a.yaml: ")
+    assert "choose another" in str(caught.value)
+
+
 @pytest.mark.parametrize("knows_second_names", [True, False])
 def test_a_name_taken_in_the_last_moment_is_not_overwritten(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, knows_second_names: bool
