@@ -96,16 +96,18 @@ def check(
 ) -> None:
     """Draft DESIGN, close it on what it holds, and say how it fits. Writes nothing.
 
-    The exit status is 0 when it fits, also where something wants a look, and 6 when it does not fit.
+    The exit status is 0 when it fits, also where something wants a look, and 6 when it does not fit. A title or name
+    with a letter that cannot be drawn on paper is told too, with status 5.
     """
     from patternforge.cli.findings import conclusion, every_finding, findings_table
     from patternforge.errors import FitError
     from patternforge.fit.findings import Verdict
-    from patternforge.pipeline.stages import judged
+    from patternforge.pipeline.stages import judged, lettered
 
     wallet = judged(design, pairs(settings))
     table = every_finding(wallet.findings) if every else findings_table(wallet.findings)
     _say([wallet.pattern.design.title, "", *table, "", conclusion(wallet.findings)])
+    lettered(wallet)
     if wallet.verdict is Verdict.NO:
         raise typer.Exit(FitError.exit_status)
 

@@ -8,8 +8,8 @@ from patternforge.delivery import Delivery, delivered
 from patternforge.errors import FitError
 from patternforge.fit.findings import Finding, Verdict
 from patternforge.pipeline.fileset import fileset, set_name
-from patternforge.pipeline.request import DraftRequest, OnNo
-from patternforge.pipeline.stages import Judged, judged
+from patternforge.pipeline.request import DraftRequest, OnNo, Wanted
+from patternforge.pipeline.stages import Judged, judged, lettered
 from patternforge.units import mm
 
 __all__ = ["Draft", "draft", "measure", "no_findings"]
@@ -32,6 +32,8 @@ def draft(request: DraftRequest) -> Draft:
     wallet = judged(request.design, request.settings)
     if wallet.verdict is Verdict.NO and request.on_no is OnNo.STOP:
         raise no_findings(wallet)
+    if request.wants(Wanted.PAPER):
+        wallet = lettered(wallet)
     files = fileset(wallet, request)
     return Draft(wallet, delivered(request.out / set_name(wallet.pattern), files))
 

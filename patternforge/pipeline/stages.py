@@ -11,14 +11,14 @@ from types import MappingProxyType
 
 from patternforge.design.load import load_design
 from patternforge.design.source import decoded
-from patternforge.errors import DesignError, Fault
+from patternforge.errors import DesignError, DraftError, Fault
 from patternforge.fit.findings import Finding, Verdict, worst
 from patternforge.fit.judge import fit_over_range
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import Design
 
-__all__ = ["Judged", "design_at", "judged", "text_at"]
+__all__ = ["Judged", "design_at", "judged", "lettered", "text_at"]
 
 
 _LARGEST = 1_000_000  # bytes of a design file
@@ -44,6 +44,16 @@ def judged(path: Path, settings: Mapping[str, str] = MappingProxyType({})) -> Ju
     """
     pattern = drafted(design_at(path, settings))
     return Judged(pattern, fit_over_range(pattern))
+
+
+def lettered(wallet: Judged) -> Judged:
+    """The wallet as it is; DraftError, with every place, when a text of it cannot be drawn on paper."""
+    from patternforge.drafting.writable import unwritable
+
+    faults = unwritable(wallet.pattern)
+    if faults:
+        raise DraftError("\n".join(faults))
+    return wallet
 
 
 def design_at(path: Path, settings: Mapping[str, str] = MappingProxyType({})) -> Design:

@@ -49,6 +49,25 @@ def test_a_broken_design_ends_with_status_4_and_all_its_faults(tmp_path: Path) -
     assert "did you mean 'sleeve'?" in lines[1]
 
 
+def test_a_letter_that_cannot_be_drawn_on_paper_is_told_with_its_place(tmp_path: Path) -> None:
+    design = saved(tmp_path, SLEEVE.replace("bank: cards", "bank: 左").replace("Small sleeve", "Hülle 右"))
+    for words in (["check", design], ["draft", design, "--out", tmp_path / "out"]):
+        ended = run(*words)
+        assert ended.status == 5
+        assert [line.partition(";")[0] for line in ended.err.splitlines()] == [
+            "sleeve.yaml: the title 'Hülle 右' cannot be drawn on paper: "
+            "no stroke letter for '右' (U+53F3 CJK UNIFIED IDEOGRAPH-53F3)",
+            "sleeve.yaml:13: the piece '左' cannot be drawn on paper: "
+            "no stroke letter for '左' (U+5DE6 CJK UNIFIED IDEOGRAPH-5DE6)",
+        ]
+    assert not (tmp_path / "out").exists()
+
+
+def test_files_without_letters_need_no_stroke_letters(tmp_path: Path) -> None:
+    design = saved(tmp_path, SLEEVE.replace("Small sleeve", "Hülle 右"))
+    assert run("draft", design, "--out", tmp_path / "out", "--for", "die").status == 0
+
+
 def test_values_can_be_set(tmp_path: Path) -> None:
     design = saved(tmp_path)
     assert run("check", design, "--set", "main=6 mm").out != run("check", design).out

@@ -1,0 +1,34 @@
+"""Texts that no stroke letters can draw are found before anything is drawn."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from patternforge.drafting.writable import unwritable
+from patternforge.drawing.alphabet import glyph_of
+from patternforge.pipeline.stages import judged
+from tests.unit.small_designs import SLEEVE, saved
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "told"),
+    [
+        ("Small sleeve", "右", ["sleeve.yaml: the title '右' cannot be drawn on paper"]),
+        ("revision: B", "revision: 右", ["sleeve.yaml: the revision '右' cannot be drawn on paper"]),
+        ("name: Goat", "name: 右", ["sleeve.yaml: leather 'lining', the name '右' cannot be drawn on paper"]),
+        ("layer: back", "layer: 右", ["sleeve.yaml:12: the piece '右' cannot be drawn on paper"]),
+        ("Small sleeve", "Étui für Łukasz, 12 × 3½ €", []),
+        ("Small sleeve", "Sleeve", []),
+    ],
+)
+def test_each_text_that_cannot_be_drawn_is_told_with_what_bears_it(
+    tmp_path: Path, old: str, new: str, told: list[str]
+) -> None:
+    pattern = judged(saved(tmp_path, SLEEVE.replace(old, new))).pattern
+    assert [line.split(": no stroke")[0] for line in unwritable(pattern)] == told
+
+
+def test_all_of_printable_ascii_can_be_drawn() -> None:
+    assert all(glyph_of(letter).width > 0 for letter in map(chr, range(32, 127)))
