@@ -69,7 +69,8 @@ def _optional(description: str, default: object = None, **rest: Any) -> Any:
 class Form(BaseModel):
     """A table of the design file; unknown keys are refused."""
 
-    model_config = ConfigDict(extra="forbid")
+    # The loader only reads the fields: what validates by them is built for the JSON Schema alone.
+    model_config = ConfigDict(extra="forbid", defer_build=True)
 
 
 class ParameterForm(Form):
