@@ -11,8 +11,11 @@ from patternforge.drafting.purpose import Purpose
 from patternforge.drafting.sheets import Deliverable, die_sheets, laser_sheets
 from patternforge.drawing.arrange import arranged
 from patternforge.drawing.extent import extent
-from patternforge.drawing.model import Figure, Sheet
+from patternforge.drawing.lettering import text_width
+from patternforge.drawing.model import Figure, Role, Sheet, Text
 from patternforge.export.registry import writer
+from patternforge.fit.findings import Finding, Verdict
+from patternforge.geometry.point import Point
 from patternforge.pipeline.request import DraftRequest, Wanted
 from patternforge.pipeline.stages import Judged
 from patternforge.wallet.pattern import Pattern
@@ -20,6 +23,7 @@ from patternforge.wallet.pattern import Pattern
 __all__ = ["fileset", "set_name"]
 
 _GAP = 15.0  # between pieces on the overview, mm
+_LETTERS = 4.0  # height of a warning on it, mm
 
 _Files = Iterator[tuple[str, bytes]]
 
@@ -32,16 +36,42 @@ def set_name(pattern: Pattern) -> str:
 def fileset(wallet: Judged, request: DraftRequest) -> dict[str, bytes]:
     """The bytes of every file by its path in the design's folder; ``pattern.json`` is always among them.
 
+    Of a wallet that does not fit, every file but that one says so in its name, and what is drawn for the bench says
+    it in words too; in what a machine cuts nothing is drawn that is not to be cut.
     DraftError when a piece is too wide for the bed or the paper, or the kerf leaves nothing of a hole.
     """
-    files = dict(_description(wallet))
+    files = _drawings(wallet, request)
+    if wallet.verdict is Verdict.NO:
+        files = {_marked(path): data for path, data in files.items()}
+    return {**dict(_description(wallet)), **files}
+
+
+def _drawings(wallet: Judged, request: DraftRequest) -> dict[str, bytes]:
+    files: dict[str, bytes] = {}
     if request.wants(Wanted.LASER):
         files.update(_sheets("laser", laser_sheets(wallet.pattern, request.drafting), request))
     if request.wants(Wanted.DIE):
         files.update(_sheets("die", die_sheets(wallet.pattern, request.drafting), request))
     if request.wants(Wanted.PAPER):
-        files.update(_paper(wallet.pattern, request))
+        files.update(_paper(wallet, request))
     return files
+
+
+def _marked(path: str) -> str:
+    """``path`` with the warning before its ending.
+
+    >>> _marked("die/sleeve-die-back.dxf")
+    'die/sleeve-die-back-DOES-NOT-FIT.dxf'
+    """
+    stem, dot, kind = path.rpartition(".")
+    return f"{stem}-DOES-NOT-FIT{dot}{kind}"
+
+
+def _warning(findings: Sequence[Finding]) -> str:
+    """What is written over a pattern that does not fit; nothing for one that does."""
+    count = sum(found.verdict is Verdict.NO for found in findings)
+    measures = "1 measure" if count == 1 else f"{count} measures"
+    return f"DOES NOT FIT: {measures} would spoil the leather." if count else ""
 
 
 def _description(wallet: Judged) -> _Files:
@@ -64,23 +94,33 @@ def _written(each: Deliverable, request: DraftRequest) -> bytes:
     return writer("dxf")(each.sheet, DxfOptions(version=request.dxf))
 
 
-def _paper(pattern: Pattern, request: DraftRequest) -> _Files:
+def _paper(wallet: Judged, request: DraftRequest) -> _Files:
     """The printed pages as one PDF and as an SVG each, and all pieces on one SVG."""
     from patternforge.drawing.tile import pages
     from patternforge.export.pdf import pdf_bytes
 
     # Drawn once: setting the labels is most of the work.
+    pattern = wallet.pattern
     drawn = figures(pattern, Purpose.PAPER)
-    settings = replace(request.printing, title=pattern.design.title, revision=pattern.design.revision)
+    warning = _warning(wallet.findings)
+    title = f"{warning} {pattern.design.title}" if warning else pattern.design.title
+    settings = replace(request.printing, title=title, revision=pattern.design.revision)
     printed = pages(drawn, request.paper, settings)
     stem = f"paper/{set_name(pattern)}-{request.paper.name.lower()}"
     yield f"{stem}.pdf", pdf_bytes(printed, settings.heading)
     for number, page in enumerate(printed, start=1):
         yield f"{stem}-page-{number:02d}.svg", writer("svg")(page)
-    yield f"svg/{set_name(pattern)}.svg", writer("svg")(_overview(drawn, settings.heading))
+    yield f"svg/{set_name(pattern)}.svg", writer("svg")(_overview(drawn, settings.heading, warning))
 
 
-def _overview(drawn: Sequence[Figure], heading: str) -> Sheet:
-    """All pieces with their labels, net, on one sheet that takes the two widest side by side."""
+def _overview(drawn: Sequence[Figure], heading: str, warning: str) -> Sheet:
+    """All pieces with their labels, net, on one sheet that takes the two widest side by side, a warning on top."""
     widest = max(extent(figure.inks).width for figure in drawn)
-    return arranged(drawn, _GAP, 2 * widest + 3 * _GAP, heading)
+    sheet = arranged(drawn, _GAP, 2 * widest + 3 * _GAP, heading)
+    return _with_warning(sheet, warning) if warning else sheet
+
+
+def _with_warning(sheet: Sheet, warning: str) -> Sheet:
+    height = min(_LETTERS, (sheet.width - 2 * _GAP) / text_width(warning, 1.0))
+    words = Text(Role.LABEL, Point(_GAP, sheet.height), height, warning)
+    return replace(sheet, height=sheet.height + _GAP, figures=(*sheet.figures, Figure("warning", "", (words,))))

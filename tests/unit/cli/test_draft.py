@@ -107,7 +107,7 @@ def test_a_wallet_that_does_not_fit_is_written_when_asked_for(tmp_path: Path) ->
     ended = run("draft", design, "--out", tmp_path / "out", "--for", "die", "--despite-findings")
     assert ended.status == 0
     assert "It does not fit: 1 measure would spoil the leather." in ended.out
-    assert (tmp_path / "out" / "sleeve" / "die" / "sleeve-die-back.dxf").exists()
+    assert (tmp_path / "out" / "sleeve" / "die" / "sleeve-die-back-DOES-NOT-FIT.dxf").exists()
 
 
 def test_without_out_the_files_go_to_out_where_the_command_is_run(

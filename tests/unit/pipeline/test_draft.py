@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -51,11 +52,49 @@ def test_a_wallet_that_does_not_fit_is_not_written_and_the_last_set_stays(tmp_pa
     assert everything(tmp_path / "out") == before
 
 
-def test_a_wallet_that_does_not_fit_is_written_when_that_is_asked_for(tmp_path: Path) -> None:
-    request = DraftRequest(saved(tmp_path, MISFIT), wanted=Wanted.DIE, out=tmp_path / "out", on_no=OnNo.WRITE)
-    draft(request)
-    assert files(tmp_path / "out" / "sleeve") == DIE | ALWAYS
-    assert '"verdict": "no"' in (tmp_path / "out" / "sleeve" / "pattern.json").read_text(encoding="utf-8")
+def misfit(tmp_path: Path, limits: str = "") -> dict[str, bytes]:
+    """The files of a wallet that does not fit, by path."""
+    design = saved(tmp_path, MISFIT.replace("limits: {", f"limits: {{{limits}"))
+    draft(DraftRequest(design, out=tmp_path / "out", on_no=OnNo.WRITE))
+    found = everything(tmp_path / "out" / "sleeve")
+    return {path: data for path, data in found.items() if isinstance(data, bytes)}
+
+
+def test_every_file_of_a_wallet_that_does_not_fit_says_so_in_its_name(tmp_path: Path) -> None:
+    written = misfit(tmp_path)
+    marked = {path.replace(".", "-DOES-NOT-FIT.") for path in LASER | DIE | PAPER}
+    assert written.keys() == marked | ALWAYS
+    assert b'"verdict": "no"' in written["pattern.json"]
+
+
+@pytest.mark.parametrize(("limits", "count"), [("", "1 measure"), ("hole_to_edge: 9 mm, ", r"[2-9]\d* measures")])
+def test_the_pages_of_a_wallet_that_does_not_fit_say_so_and_how_often(
+    tmp_path: Path, limits: str, count: str
+) -> None:
+    written = misfit(tmp_path, limits)
+    shown = [
+        str(written[path], "utf-8") for path in written if path.startswith(("paper/", "svg/")) and ".svg" in path
+    ]
+    assert len(shown) >= 2
+    for text in shown:
+        assert re.search(rf">DOES NOT FIT: {count} would spoil the leather\.", text)
+    assert b"/Title (DOES NOT FIT: " in written["paper/sleeve-a4-DOES-NOT-FIT.pdf"]
+
+
+def test_what_a_machine_cuts_of_a_wallet_that_does_not_fit_is_what_the_design_says(tmp_path: Path) -> None:
+    marked = misfit(tmp_path)
+    saved(tmp_path)
+    draft(DraftRequest(tmp_path / "sleeve.yaml", out=tmp_path / "out"))
+    fitting = everything(tmp_path / "out" / "sleeve")
+    for path in LASER | DIE:
+        assert marked[path.replace(".", "-DOES-NOT-FIT.")] == fitting[path]
+
+
+def test_a_wallet_that_fits_bears_no_warning(tmp_path: Path) -> None:
+    draft(DraftRequest(saved(tmp_path), out=tmp_path / "out"))
+    found = everything(tmp_path / "out" / "sleeve")
+    assert not [path for path in found if "NOT" in path]
+    assert not [path for path, data in found.items() if isinstance(data, bytes) and b"DOES NOT" in data]
 
 
 @pytest.mark.parametrize(
