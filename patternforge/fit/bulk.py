@@ -19,8 +19,9 @@ def bulk_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
     yield Finding(
         "thickness closed, as loaded", "whole wallet", closed.thickness, limits.closed_thickness, verdict, remedy
     )
+    stacks = _seam_stacks(layout)
     for seam in layout.pattern.seams:
-        stack = _seam_stack(layout, seam.name)
+        stack = stacks.get(seam.name, 0.0)
         remedy = "skive the edges or use thinner leather inside" if stack > limits.seam_stack else ""
         verdict = at_most(stack, limits.seam_stack, 1.5 * limits.seam_stack)
         yield Finding("thickest stack sewn through", seam.name, stack, limits.seam_stack, verdict, remedy)
@@ -32,11 +33,15 @@ def bulk_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
         yield Finding("thickness at the spine", f"fold {outer.fold}", spine, limit, at_most(spine, limit, 2 * limit))
 
 
-def _seam_stack(layout: Layout, seam: str) -> float:
-    stacks: dict[int, float] = {}
+def _seam_stacks(layout: Layout) -> dict[str, float]:
+    """The thickest stack each seam sews through, by the seam's name."""
+    at: dict[tuple[str, int], float] = {}
     for piece in layout.pattern.pieces:
         t = layout.thickness(piece)
         for hole in piece.holes:
-            if hole.seam == seam:
-                stacks[hole.index] = stacks.get(hole.index, 0.0) + t
-    return max(stacks.values(), default=0.0)
+            key = (hole.seam, hole.index)
+            at[key] = at.get(key, 0.0) + t
+    thickest: dict[str, float] = {}
+    for (seam, _), stack in at.items():
+        thickest[seam] = max(thickest.get(seam, 0.0), stack)
+    return thickest

@@ -46,12 +46,11 @@ def rim_reach(spec: HoleSpec) -> float:
 
 def _matings(layout: Layout) -> Iterator[Finding]:
     """Every hole of a seam in every piece that stands there, and all of them on one point of the assembly."""
+    mates: dict[str, dict[int, list[Point]]] = {seam.name: {} for seam in layout.pattern.seams}
+    for hole in (hole for holes in layout.holes.values() for hole in holes):
+        mates[hole.seam].setdefault(hole.index, []).append(hole.at)
     for seam in layout.pattern.seams:
-        by_index: dict[int, list[Point]] = {}
-        for piece in layout.pattern.pieces:
-            for hole in layout.holes[piece.name]:
-                if hole.seam == seam.name:
-                    by_index.setdefault(hole.index, []).append(hole.at)
+        by_index = mates[seam.name]
         spread = _spread(layout, seam)
         apart = max((_apart(p) for p in by_index.values() if not _in_fold(layout, p[0], spread)), default=0.0)
         verdict = at_most(apart, _MEET, 0.3)

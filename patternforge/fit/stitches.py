@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Mapping
 from itertools import pairwise
 
 from patternforge.fit.findings import Finding, Verdict, at_least
@@ -21,10 +22,12 @@ _LONE = 4  # stitches in a row that may go through one layer only, past the end 
 
 def stitch_findings(layout: Layout) -> Iterator[Finding]:
     """The least leather between neighbouring holes and the longest row through a single layer, for every seam."""
+    through = Counter((hole.seam, hole.index) for holes in layout.holes.values() for hole in holes)
     for seam in layout.pattern.seams:
         if seam.stitching.hole.shape in (HoleShape.ROUND, HoleShape.SLIT) and len(seam.holes) > 1:
             yield _web(seam)
-        yield from _lone_rows(layout, seam)
+        if len(layout.pattern.pieces) > 1:
+            yield from _lone_rows(seam, through)
 
 
 def _web(seam: Seam) -> Finding:
@@ -53,16 +56,12 @@ def _slit(hole: SeamHole, spec: HoleSpec) -> Segment:
     return Segment(hole.at - half, hole.at + half)
 
 
-def _lone_rows(layout: Layout, seam: Seam) -> Iterator[Finding]:
+def _lone_rows(seam: Seam, through: Mapping[tuple[str, int], int]) -> Iterator[Finding]:
     """Stitches in a row that join nothing: they show, take thread and weaken the leather."""
-    through = dict.fromkeys((hole.index for hole in seam.holes), 0)
-    for laid in (hole for holes in layout.holes.values() for hole in holes):
-        if laid.seam == seam.name:
-            through[laid.index] += 1
     longest = row = 0
     for hole in seam.holes:
-        row = row + 1 if through[hole.index] == 1 else 0
+        row = row + 1 if through[seam.name, hole.index] == 1 else 0
         longest = max(longest, row)
-    if longest > _LONE and len(layout.pattern.pieces) > 1:
+    if longest > _LONE:
         remedy = "end the seam sooner or let it take another layer, unless it is meant as ornament"
         yield Finding("stitches in a row through one layer only", seam.name, longest, _LONE, Verdict.LOOK, remedy, "")
