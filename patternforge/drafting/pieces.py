@@ -7,7 +7,6 @@ from dataclasses import replace
 
 from patternforge.drafting.holes import hole_inks, seam_strokes
 from patternforge.drafting.kerf import opening_cut, outline_cut
-from patternforge.drafting.labels import label_inks
 from patternforge.drafting.purpose import (
     CutFace,
     DieHoles,
@@ -59,6 +58,8 @@ def _die_figure(pattern: Pattern, piece: Piece, options: DieOptions) -> Figure:
 
 
 def _paper_figure(pattern: Pattern, piece: Piece) -> Figure:
+    from patternforge.drafting.labels import label_inks
+
     cut = _figure(piece, (*hole_inks(pattern, piece, 0.0), *_edges(piece, 0.0)))
     folds = tuple(Stroke(Role.FOLD, line) for line in piece.fold_lines)
     drawn = (*folds, *seam_strokes(pattern, piece), *label_inks(pattern, piece))

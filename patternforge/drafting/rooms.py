@@ -95,10 +95,13 @@ def _x_at(barrier: Barrier, y: float) -> float:
 
 def _taken(barrier: Barrier, y0: float, y1: float) -> Interval:
     """The x interval of the part of a barrier between two heights, its reach added at both ends."""
-    a, b = barrier.a, barrier.b
-    low, high = sorted((a.y, b.y))
-    xs = (a.x, b.x) if low == high else tuple(_x_at(barrier, min(max(y, low), high)) for y in (y0, y1))
-    return min(xs) - barrier.reach, max(xs) + barrier.reach
+    a, b, reach = barrier.a, barrier.b, barrier.reach
+    if a.y == b.y:
+        one, other = a.x, b.x
+    else:
+        low, high = (a.y, b.y) if a.y < b.y else (b.y, a.y)
+        one, other = _x_at(barrier, min(max(y0, low), high)), _x_at(barrier, min(max(y1, low), high))
+    return (one - reach, other + reach) if one < other else (other - reach, one + reach)
 
 
 def _left_of(inside: Interval, taken: Sequence[Interval]) -> list[Interval]:

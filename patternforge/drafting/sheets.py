@@ -14,7 +14,6 @@ from patternforge.drawing.extent import extent
 from patternforge.drawing.model import Figure, Page, Sheet
 from patternforge.drawing.paper import Paper
 from patternforge.drawing.printing import PrintSettings
-from patternforge.drawing.tile import pages
 from patternforge.units import mm
 from patternforge.wallet.pattern import Pattern
 
@@ -86,5 +85,7 @@ def printed_pages(pattern: Pattern, paper: Paper, settings: PrintSettings | None
 
     DraftError as in ``patternforge.drawing.tile.pages``.
     """
+    from patternforge.drawing.tile import pages
+
     chosen = settings or PrintSettings(pattern.design.title, pattern.design.revision)
     return pages(figures(pattern, Purpose.PAPER), paper, chosen)

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from enum import StrEnum
+from functools import cache
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from types import MappingProxyType
@@ -75,9 +76,14 @@ def dxf_bytes(sheet: Sheet, options: DxfOptions | None = None) -> bytes:
     >>> b"CIRCLE" in dxf_bytes(Sheet("sheet", 30, 30, (ring,)))
     True
     """
+    return _document_writer()(sheet, options or DxfOptions())
+
+
+@cache
+def _document_writer() -> Callable[[Sheet, DxfOptions], bytes]:
     with _no_font_cache():
         from patternforge.export.dxf_document import document_bytes
-    return document_bytes(sheet, options or DxfOptions())
+    return document_bytes
 
 
 @contextmanager

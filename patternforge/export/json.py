@@ -11,6 +11,7 @@ from patternforge.export.numbers import decimal
 __all__ = ["json_bytes"]
 
 _DECIMALS = 9  # bulges of shallow arcs need this many for their radius to be true to a hundredth of a mm
+_WORDS = json.JSONEncoder(ensure_ascii=False)  # json.dumps would make one for every word
 _LINE = 118  # longest line that holds a whole list or record, characters
 
 
@@ -35,7 +36,7 @@ def _laid_out(value: Any, indent: str) -> str:
     if isinstance(value, float):
         return decimal(value, _DECIMALS)
     if value is None or isinstance(value, str | bool | int):
-        return json.dumps(value, ensure_ascii=False)
+        return _WORDS.encode(value)
     raise TypeError(f"{value!r} cannot stand in a JSON file")
 
 
@@ -51,4 +52,4 @@ def _rows(opened: str, rows: Sequence[str], closed: str, indent: str) -> str:
 def _key(key: Any) -> str:
     if not isinstance(key, str):
         raise TypeError(f"{key!r} cannot be a name in a JSON file")
-    return json.dumps(key, ensure_ascii=False)
+    return _WORDS.encode(key)
