@@ -23,6 +23,12 @@ _BARS = 2 * _BAR + 0.5  # both bars, the mm bar outermost
 _ABOVE, _BELOW = 2.2, 3.0  # free above and below the bars, mm
 _TITLE, _TITLE_PITCH = 3.0, 5.0
 _NOTE, _NOTE_PITCH, _IMPRINT_PITCH = 2.0, 2.8, 3.6
+# In words that are true of the pens of every writer, and in black and white.
+_LEGEND = (
+    "Unbroken lines: cut. Long dashes: where a bend begins or ends. Short dashes: stitches.",
+    "Unbroken: cut. Long dashes: fold. Short dashes: stitches.",
+    "Long dashes: fold, short: stitches.",
+)
 _ASIDE = CHECK_INCH + 4.0  # where the notes beside the bars begin, mm from the left
 
 UPRIGHT = Size(_BARS, CHECK_INCH)  # the upright bars, which hang below the head at the left
@@ -33,6 +39,7 @@ MAP = Size(20.0, 9.0)  # kept free at the upper right for a page map
 class Head:
     """The words of one page: ``heading`` may take several lines, ``notes`` stand beside the bars, at most three.
 
+    What the kinds of lines mean is written after the ``imprint``, as fully as there is room.
     Each note is given in one or more wordings, the fullest first; the first that fits is written.
     """
 
@@ -59,7 +66,8 @@ def head_inks(head: Head, area: Bounds) -> tuple[Ink, ...]:
         y -= _TITLE_PITCH
         inks.append(Text(Role.LABEL, Point(area.x0, y + 1.0), _TITLE, line))
     y -= _IMPRINT_PITCH
-    inks.append(Text(Role.LABEL, Point(area.x0, y + 0.6), _NOTE, first_fitting([head.imprint], width, _NOTE)))
+    imprint = first_fitting([*(f"{head.imprint} {legend}" for legend in _LEGEND), head.imprint], width, _NOTE)
+    inks.append(Text(Role.LABEL, Point(area.x0, y + 0.6), _NOTE, imprint))
     corner = Point(area.x0, y - _ABOVE)
     inks += _notes(head.notes, corner + Point(_ASIDE, 0), area.width - _ASIDE)
     return (*inks, *_check_bars(corner))

@@ -66,8 +66,8 @@ def _page(sheet: _Sheet, number: int, count: int, settings: PrintSettings) -> Pa
 
 def _head(sheet: _Sheet, number: str, settings: PrintSettings) -> Head:
     x, y = settings.x_correction, settings.y_correction
-    correction = "" if x == y == 1 else f", printer correction x {x:g} y {y:g}"
-    imprint = f"{number}. Print at 100 %, not fitted to the page{correction}."
+    how = "not fitted to the page" if x == y == 1 else f"printer correction x {x:g} y {y:g}"
+    imprint = f"{number}. Print at 100 %, {how}."
     return Head(settings.heading, imprint, (_MEASURE, *sheet.notes))
 
 

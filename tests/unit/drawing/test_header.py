@@ -2,15 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 import pytest
 
 from patternforge.drawing.clip import clipped
 from patternforge.drawing.header import CHECK_INCH, CHECK_MM, Head, first_fitting, head_height, head_inks
 from patternforge.drawing.model import Role, Stroke, Text
 from patternforge.errors import DraftError
+from patternforge.export.pdf_pens import PENS as PDF_PENS
+from patternforge.export.pdf_pens import Pen as PdfPen
+from patternforge.export.svg import PENS as SVG_PENS
+from patternforge.export.svg import Pen as SvgPen
 from patternforge.geometry.point import Bounds
 
 AREA = Bounds(10, 10, 200, 287)
+
+
+Pen = PdfPen | SvgPen
+
+
+def _dashes(pen: Pen) -> tuple[float, ...]:
+    return pen.dash if isinstance(pen, PdfPen) else pen.dashes
 
 
 def bars(heading: str = "Sleeve") -> list[Bounds]:
@@ -68,6 +81,31 @@ def test_a_heading_that_cannot_be_broken_is_refused() -> None:
 def test_the_shorter_wording_is_taken_where_the_fuller_does_not_fit() -> None:
     said = words(Head("Sleeve", "Page 1 of 1.", (("turned: " + "shell, " * 30, "turned: 30 pieces"),)))
     assert "turned: 30 pieces" in said
+
+
+PLAIN = "Page 9 of 9. Print at 100 %, not fitted to the page."
+CORRECTED = "Page 9 of 9. Print at 100 %, printer correction x 0.9804 y 1.0204."
+
+
+@pytest.mark.parametrize("pens", [PDF_PENS, SVG_PENS])
+@pytest.mark.parametrize(
+    ("imprint", "width", "told"),
+    [
+        (PLAIN, 277, "Unbroken lines: cut. Long dashes: where a bend begins or ends. Short dashes: stitches."),
+        (PLAIN, 190, "Unbroken: cut. Long dashes: fold. Short dashes: stitches."),
+        (CORRECTED, 190, "Long dashes: fold, short: stitches."),
+        (PLAIN, 160, "Long dashes: fold, short: stitches."),
+    ],
+)
+def test_kinds_of_lines_are_told_apart_without_colour(
+    imprint: str, width: int, told: str, pens: Mapping[Role, Pen]
+) -> None:
+    """What is said of the lines is true of the pens."""
+    inks = head_inks(Head("Sleeve", imprint, ()), Bounds(10, 10, 10 + width, 287))
+    assert f"{imprint} {told}" in [ink.content for ink in inks if isinstance(ink, Text)]
+    outline, fold, seam = (_dashes(pens[role]) for role in (Role.OUTLINE, Role.FOLD, Role.SEAM))
+    assert not outline
+    assert fold[0] > 2 * seam[0] > 0
 
 
 def test_no_wording_that_fits_is_refused() -> None:
