@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 from io import TextIOWrapper
 
@@ -17,12 +18,18 @@ def main() -> None:
         print(f"patternforge {__version__}")
         return
     try:
+        _collect_seldom()
         from patternforge.cli.commands import app
 
         app(prog_name="patternforge")
     except KeyboardInterrupt:
         print("stopped", file=sys.stderr)
         sys.exit(130)
+
+
+def _collect_seldom() -> None:
+    """A run is over in a second: looking through all modules for garbage takes a tenth of it to save 4 MB of 86."""
+    gc.set_threshold(200_000)
 
 
 def _write_what_the_screen_can_show() -> None:

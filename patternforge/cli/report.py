@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from textwrap import fill
+from textwrap import fill, wrap
 
 from patternforge.cli.cautions import cautions
 from patternforge.cli.findings import conclusion, findings_table
 from patternforge.cli.table import columns
 from patternforge.delivery import Delivery
+from patternforge.drafting.alike import alike
 from patternforge.fit.findings import Verdict
 from patternforge.pipeline.draft import Draft
 from patternforge.pipeline.finished import (
@@ -23,12 +24,14 @@ from patternforge.pipeline.finished import (
 )
 from patternforge.pipeline.request import DraftRequest
 from patternforge.pipeline.stages import Judged
-from patternforge.units import inches, mm
+from patternforge.units import MM_PER_INCH, MM_PER_OUNCE, inches, mm
 from patternforge.wallet.pattern import Adjustment, Pattern
 
 __all__ = ["draft_report", "wallet_report"]
 
 _WIDTH = 100  # of running text, letters
+_MM_PER_M = 1000.0
+_MM_PER_FOOT = 12 * MM_PER_INCH
 
 
 def draft_report(done: Draft, request: DraftRequest) -> list[str]:
@@ -48,7 +51,7 @@ def draft_report(done: Draft, request: DraftRequest) -> list[str]:
 
 
 def wallet_report(wallet: Judged) -> list[str]:
-    """Title, finished sizes, pieces, leather and the sizes that moved."""
+    """Title, finished sizes, pieces, leather, thread and the sizes that moved."""
     pattern = wallet.pattern
     design = pattern.design
     return [
@@ -59,6 +62,7 @@ def wallet_report(wallet: Judged) -> list[str]:
         *_pieces(pattern),
         "",
         *_leather(pattern),
+        *(["", *_thread(pattern)] if pattern.seams else ()),
         *(["", *_adjustments(pattern.adjustments)] if pattern.adjustments else ()),
     ]
 
@@ -86,7 +90,9 @@ def _pieces(pattern: Pattern) -> list[str]:
         (piece.name, piece.leather, mm(piece.width), mm(piece.height), str(len(piece.holes)), str(piece.quantity))
         for piece in pattern.pieces
     ]
-    return ["Pieces, sizes in mm", *_indented(columns([head, *rows], right=(2, 3, 4, 5)))]
+    table = _indented(columns([head, *rows], right=(2, 3, 4, 5)))
+    same = (f"identical: {', '.join(names)}; one die or template serves all" for names in alike(pattern))
+    return ["Pieces, sizes in mm", *table, *(line for each in same for line in _wrapped(each))]
 
 
 def _leather(pattern: Pattern) -> list[str]:
@@ -94,13 +100,25 @@ def _leather(pattern: Pattern) -> list[str]:
         (
             f"{need.role} ({need.name})" if need.name else need.role,
             f"{mm(need.thickness)} mm",
+            f"{mm(need.thickness / MM_PER_OUNCE, 1)} oz",
             f"{mm(need.area / MM2_PER_DM2)} dm2",
             f"{mm(need.area / MM2_PER_FT2)} ft2",
             "" if need.price is None else f"price {mm(need.price)}",
         )
         for need in leather_needs(pattern)
     ]
-    return ["Leather, net: add your own waste", *_indented(columns(rows, right=(1, 2, 3)))]
+    return ["Leather, net: add your own waste", *_indented(columns(rows, right=(1, 2, 3, 4)))]
+
+
+def _thread(pattern: Pattern) -> list[str]:
+    """Thread for each seam as a saddle stitch with two needles, tails included, and in all."""
+    lengths = [(seam.name, seam.thread) for seam in pattern.seams]
+    rows = [(name, *_long(thread)) for name, thread in (*lengths, ("in all", sum(thread for _, thread in lengths)))]
+    return ["Thread, saddle stitch with tails", *_indented(columns(rows, right=(1, 2)))]
+
+
+def _long(length: float) -> tuple[str, str]:
+    return f"{mm(length / _MM_PER_M)} m", f"{mm(length / _MM_PER_FOOT)} ft"
 
 
 def _adjustments(moved: Sequence[Adjustment]) -> list[str]:
@@ -126,6 +144,10 @@ def _files(delivery: Delivery) -> list[str]:
 
 def _point(caution: str) -> str:
     return fill(caution, _WIDTH, initial_indent="  - ", subsequent_indent="    ")
+
+
+def _wrapped(words: str) -> list[str]:
+    return wrap(words, _WIDTH, initial_indent="  ", subsequent_indent="    ")
 
 
 def _indented(lines: Sequence[str]) -> list[str]:

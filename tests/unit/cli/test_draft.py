@@ -40,13 +40,27 @@ def test_the_summary_says_what_a_maker_asks_first(sleeve: Path) -> None:
         r"open +94\.9 x 60\.0 mm +3\.73 x 2\.36 in",
         r"thickness closed, as loaded +2\.8 mm +0\.11 in",
         r"back +main +94\.86 +59\.98 +57 +1",
-        r"lining \(Goat\) +0\.80 mm +0\.41 dm2 +0\.04 ft2",
-        r"main +1\.20 mm +0\.57 dm2 +0\.06 ft2 +price 0\.88",
+        r"lining \(Goat\) +0\.80 mm +2\.0 oz +0\.41 dm2 +0\.04 ft2",
+        r"main +1\.20 mm +3\.0 oz +0\.57 dm2 +0\.06 ft2 +price 0\.88",
         r"cards: show 14\.00 -> 14\.03 mm to whole stitches",
         r"It fits: all \d+ measures are good\.",
         r"pattern\.json",
     ):
         assert re.search(rf"^ *{line}$", ended.out, re.MULTILINE), line
+
+
+def test_thread_is_told_by_seam_and_in_all_and_identical_pieces_are_named(tmp_path: Path) -> None:
+    design = Path(__file__).parents[3] / "designs" / "two-fold.yaml"
+    ended = run("draft", design, "--out", tmp_path, "--for", "die")
+    seams = json.loads((tmp_path / "two-fold" / "pattern.json").read_text(encoding="utf-8"))["seams"]
+    lines = re.search(r"Thread.*?\n(.*?)\n\n", ended.out, re.DOTALL)
+    assert lines is not None
+    told = [re.fullmatch(r"  (.+?) +([\d.]+) m +([\d.]+) ft", line) for line in lines[1].splitlines()]
+    metres = {match[1]: (match[2], match[3]) for match in told if match}
+    wanted = {**{seam["name"]: seam["thread"] for seam in seams}, "in all": sum(seam["thread"] for seam in seams)}
+    assert metres == {name: (f"{mm / 1000:.2f}", f"{mm / 304.8:.2f}") for name, mm in wanted.items()}
+    same = "identical: left cards 3, left cards 2, right cards 3, right cards 2; one die or template serves all"
+    assert same in " ".join(ended.out.split())
 
 
 def test_every_file_written_is_named(sleeve: Path) -> None:
