@@ -10,7 +10,7 @@ import pytest
 
 from patternforge.drafting.alike import alike
 from patternforge.geometry.corners import rounded_rectangle
-from patternforge.geometry.path import Path, polygon
+from patternforge.geometry.path import Path, from_vertices, polygon
 from patternforge.geometry.point import Point
 from patternforge.geometry.transform import Transform, flipped_x, rotation, translation
 from patternforge.pipeline.stages import design_at
@@ -63,16 +63,33 @@ def moved_window(piece: Piece) -> Piece:
     return replace(piece, openings=(translation(1e-5, 0).path(piece.openings[0]),))
 
 
+def moved_corner(piece: Piece) -> Piece:
+    (x, y, bulge), *rest = piece.outline.vertices
+    return replace(piece, outline=from_vertices([(x + 1e-5, y, bulge), *rest], closed=True))
+
+
+def bent_edge(piece: Piece) -> Piece:
+    (x, y, _), *rest = piece.outline.vertices
+    return replace(piece, outline=from_vertices([(x, y, 1e-5), *rest], closed=True))
+
+
 @pytest.mark.parametrize("turn", [rotation(180), rotation(90, Point(7, 3)), rotation(33), translation(5, 0)])
 def test_a_piece_turned_is_alike(pattern: Pattern, turn: Transform) -> None:
     one = ell(pattern)
     assert alike(replace(pattern, pieces=(one, carried(one, turn)))) == (("one", "other"),)
 
 
-@pytest.mark.parametrize("change", [moved_hole, turned_slit, moved_window])
+@pytest.mark.parametrize("change", [moved_hole, turned_slit, moved_window, moved_corner, bent_edge])
 def test_a_piece_that_differs_in_one_place_is_not_alike(pattern: Pattern, change: Callable[[Piece], Piece]) -> None:
     one = ell(pattern)
     assert alike(replace(pattern, pieces=(one, change(carried(one, rotation(90)))))) == ()
+
+
+def test_a_piece_with_holes_of_another_size_is_not_alike(pattern: Pattern) -> None:
+    one, (seam, *seams) = ell(pattern), pattern.seams
+    larger = replace(seam, name="larger", stitching=replace(seam.stitching, hole=replace(SLITS, length=3.0)))
+    other = replace(one, name="other", holes=tuple(replace(hole, seam="larger") for hole in one.holes))
+    assert alike(replace(pattern, pieces=(one, other), seams=(seam, larger, *seams))) == ()
 
 
 def test_a_piece_turned_over_is_not_alike(pattern: Pattern) -> None:
