@@ -83,8 +83,8 @@ def _free(barriers: Iterable[Barrier], y0: float) -> Strip:
     """The inside at half height of the strip, less what any barrier takes of the whole strip."""
     here = list(barriers)
     middle = y0 + _BAND / 2
-    rims = sorted(_x_at(b, middle) for b in here if b.bounds and (b.a.y <= middle) != (b.b.y <= middle))
-    taken = sorted(_taken(b, y0 - b.reach, y0 + _BAND + b.reach) for b in here)
+    rims = sorted([_x_at(b, middle) for b in here if b.bounds and (b.a.y <= middle) != (b.b.y <= middle)])
+    taken = sorted([_taken(b, y0 - b.reach, y0 + _BAND + b.reach) for b in here])
     return tuple(free for inside in zip(rims[::2], rims[1::2], strict=True) for free in _left_of(inside, taken))
 
 
@@ -150,8 +150,13 @@ def _stretches(strips: Sequence[Strip], deep: int, width: float) -> list[Strip]:
 
 
 def _common(a: Strip, b: Strip, width: float) -> Strip:
-    pairs = ((max(a0, b0), min(a1, b1)) for a0, a1 in a for b0, b1 in b)
-    return tuple((x0, x1) for x0, x1 in pairs if x1 - x0 >= width)
+    found = []
+    for a0, a1 in a:
+        for b0, b1 in b:
+            x0, x1 = a0 if a0 > b0 else b0, a1 if a1 < b1 else b1
+            if x1 - x0 >= width:
+                found.append((x0, x1))
+    return tuple(found)
 
 
 def _widest(free: Strip) -> Interval:

@@ -61,7 +61,8 @@ def _named(character: str) -> str:
 def _face() -> Mapping[str, Glyph]:
     from HersheyFonts import HersheyFonts
 
-    fonts = HersheyFonts()
+    # The package unpacks all its faces once to list their names and again to read one; the name is known here.
+    fonts: Any = type("OneFace", (HersheyFonts,), {"default_font_names": (_FACE,)})()
     fonts.load_default_font(_FACE)
     glyphs = fonts.all_glyphs
     return {c: _from_face(glyphs[c]) for c in map(chr, range(ord(" "), ord("~") + 1))}
