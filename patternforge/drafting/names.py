@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Sequence
-from itertools import count
 
 __all__ = ["file_word", "file_words"]
 
@@ -21,14 +20,14 @@ def file_word(words: str) -> str:
 
 
 def file_words(names: Sequence[str]) -> tuple[str, ...]:
-    """A different file word for each of ``names``, in order; one that is taken already is numbered from 2.
+    """A different file word for each of ``names``, in order; one that was given before is numbered from 2.
 
-    >>> file_words(["Left", "left", "right"])
-    ('left', 'left-2', 'right')
+    The number stands after two hyphens, which no name has of its own, so that the second ``cards 1`` is never taken
+    for the first ``cards 1 2``.
+
+    >>> file_words(["Left", "left", "left 2"])
+    ('left', 'left--2', 'left-2')
     """
-    taken: list[str] = []
-    for name in names:
-        word = file_word(name)
-        numbered = (word if number == 1 else f"{word}-{number}" for number in count(1))
-        taken.append(next(each for each in numbered if each not in taken))
-    return tuple(taken)
+    words = [file_word(name) for name in names]
+    turns = [words[: index + 1].count(word) for index, word in enumerate(words)]
+    return tuple(word if turn == 1 else f"{word}--{turn}" for word, turn in zip(words, turns, strict=True))

@@ -60,7 +60,7 @@ class Wording:
 def facts(pattern: Pattern, piece: Piece) -> tuple[str, ...]:
     """What a maker must know of a piece besides its name, one fact each.
 
-    Number, leather, thickness drafted for, faces, whether it is seen, tight way (if known), revision, what to trim.
+    Number, leather, thickness drafted for, faces, whether it is seen, tight way and stretch (if known), revision, what to trim.
     """
     leather = pattern.design.leather(piece.leather)
     known = (
@@ -71,6 +71,7 @@ def facts(pattern: Pattern, piece: Piece) -> tuple[str, ...]:
         f"faces {piece.showing.value}",
         "seen when made up" if piece.visible else "hidden when made up",
         f"tight way {TIGHT[leather.stretch]}" if leather.stretch in TIGHT else "",
+        f"stretch {leather.stretch.value}" if leather.stretch in TIGHT else "",
         f"revision {pattern.design.revision}" if pattern.design.revision else "",
         *(f"trim {mm(size)} mm off the {_edge_words(piece, edge)} once glued" for edge, size in piece.trims if size),
     )

@@ -127,5 +127,5 @@ def test_names_that_would_leave_the_folder_or_meet_each_other_become_plain_and_d
     names = [Path(name).name for name in files(tmp_path / "out")]
     assert len({name.casefold() for name in names}) == len(names)
     assert "sleeve-more-die-back-cards.dxf" in names
-    assert "sleeve-more-die-back-cards-2.dxf" in names
+    assert "sleeve-more-die-back-cards--2.dxf" in names
     assert all(name.isascii() and " " not in name for name in names)
