@@ -1,0 +1,135 @@
+"""Nominal sizes moved to whole stitches, on a panel whose stitches are easy to count.
+
+The rim goes down from 76 (end 4 at height 80) to 4, sharp at its corner: 72 mm are 18 stitches of 4. Holes stand at
+4, 8, 12 ... 76, so places midway are 6, 10, 14 ... 74.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from patternforge.wallet.run import declared_runs
+from patternforge.wallet.spec import (
+    BankPart,
+    CornerStyle,
+    Edge,
+    FoldSpec,
+    LayerPart,
+    MouthShape,
+    MouthSpec,
+    Part,
+    PocketPart,
+    SeamSpec,
+)
+from patternforge.wallet.whole import Fitted, fitted_to_stitches
+from tests.unit.wallet.built import RIM, bank, body_of, pocket, shell, wallet
+
+SHARP = replace(RIM, end=4.0, corners=CornerStyle.SHARP)
+
+
+def fitted(part: Part, seam: SeamSpec = SHARP, panels: int = 1) -> Fitted:
+    parts = (shell(panels), part)
+    design = wallet(*parts, widths=(100.0,) * panels, folds=(FoldSpec(relief=5.0),) * (panels - 1), seams=(seam,))
+    body = body_of(design)
+    return fitted_to_stitches(design, body, {seam.name: declared_runs(body, seam)}, part)
+
+
+def moved(found: Fitted) -> dict[str, tuple[float, float]]:
+    """Asked and drafted size, to a micrometre."""
+    assert {move.reason for move in found.adjustments} <= {"to whole stitches"}
+    return {move.size: (move.asked, round(move.drafted, 3)) for move in found.adjustments}
+
+
+@pytest.mark.parametrize(("depth", "drafted"), [(40.1, 42.0), (42.0, 42.0), (43.9, 42.0), (37.0, 38.0), (36.1, 38.0)])
+def test_a_pocket_moves_its_mouth_to_the_nearest_place_midway(depth: float, drafted: float) -> None:
+    # Mouth at 4 + depth: 44.1 and 47.9 go to 46, 41 and 40.1 to 42.
+    found = fitted(pocket(depth=depth, exact=()))
+    assert isinstance(found.part, PocketPart)
+    assert found.part.depth == pytest.approx(drafted)
+    assert found.spacing == pytest.approx(4.0)
+
+
+def test_a_bank_moves_step_overlap_and_show() -> None:
+    # Step 11 is nearest to three stitches, overlap 9 to two; the mouth of slot 1 at 4 + 50 - 11 = 43 goes to 42.
+    found = fitted(bank(exact=(), step=11.0, show=11.0, overlap=9.0))
+    assert isinstance(found.part, BankPart)
+    assert moved(found) == {
+        "step": (11.0, 12.0),
+        "overlap": (9.0, 8.0),
+        "show": (11.0, 12.0),
+    }
+
+
+def test_exact_sizes_stay_and_are_not_reported() -> None:
+    found = fitted(bank())
+    assert found.part == bank()
+    assert found.adjustments == ()
+    assert fitted(pocket()).part == pocket()
+
+
+def test_an_exact_step_shares_its_own_length_among_the_stitches_of_the_overlap() -> None:
+    found = fitted(bank(exact=("step", "show"), step=9.0, overlap=8.0))
+    assert isinstance(found.part, BankPart)
+    # 9 mm are nearest to two stitches of 4.5: overlap 8 to 9.
+    assert (found.part.step, found.part.overlap) == pytest.approx((9.0, 9.0))
+
+
+def test_a_single_slot_has_no_step_to_move() -> None:
+    found = fitted(bank(slots=1, exact=(), step=11.0, show=12.0, overlap=9.0))
+    assert found.adjustments == ()
+
+
+@pytest.mark.parametrize(("drop", "drafted"), [(11.0, 10.0), (12.5, 14.0), (9.0, 10.0), (6.0, 6.0)])
+def test_a_lowered_layer_meets_the_rim_midway(drop: float, drafted: float) -> None:
+    # Its edge at 80 - drop: 69 goes up to 70, 67.5 down to 66, 71 to 70.
+    found = fitted(LayerPart("divider", "inner", 0, 0, drop=drop))
+    assert isinstance(found.part, LayerPart)
+    assert found.part.drop == pytest.approx(drafted)
+
+
+def test_a_layer_lowered_exactly_or_not_at_all_stays() -> None:
+    for layer in (
+        LayerPart("divider", "inner", 0, 0, drop=11.0, exact=("drop",)),
+        LayerPart("divider", "inner", 0, 0, drop=0.0),
+        LayerPart("divider", "inner", 0, 0, drop=11.0, opening=Edge.LEFT),
+    ):
+        seam = replace(SHARP, along=(Edge.RIGHT,)) if layer.opening is Edge.LEFT else SHARP
+        assert fitted(layer, seam).adjustments == ()
+
+
+def test_a_mouth_far_off_the_seam_stays() -> None:
+    # The rim ends 30 below the top, at 50; a divider lowered by 10, at 70, passes no hole of it.
+    found = fitted(LayerPart("divider", "inner", 0, 0, drop=10.0), replace(SHARP, end=30.0))
+    assert found.adjustments == ()
+
+
+def test_no_size_moves_by_more_than_half_a_stitch() -> None:
+    for tenths in range(20, 400):
+        size = tenths / 10
+        found = fitted(bank(exact=(), step=size, show=10 + size / 10, overlap=size))
+        assert all(abs(move.drafted - move.asked) <= 2.0 + 1e-9 for move in found.adjustments)
+
+
+def test_pockets_between_folds_keep_level_with_the_rim() -> None:
+    # On the middle panel no rim runs up beside the mouth; it lies level with places midway on the outer edge.
+    found = fitted(pocket(panel=1, exact=(), depth=41.0), panels=3)
+    assert isinstance(found.part, PocketPart)
+    assert found.part.depth == pytest.approx(42.0)
+
+
+def test_without_a_seam_beside_it_a_mouth_lies_midway_on_its_own_seams() -> None:
+    # Only the bottom is sewn: floor at 4, places midway of the pocket's own seam at 2, 6, 10 ... above it.
+    found = fitted(pocket(exact=(), depth=41.0), replace(SHARP, along=(Edge.BOTTOM,)))
+    assert isinstance(found.part, PocketPart)
+    assert found.part.depth == pytest.approx(42.0)
+
+
+def test_a_slant_falls_by_whole_stitches() -> None:
+    found = fitted(pocket(mouth=MouthSpec(MouthShape.SLANTED, 6.5)))
+    assert isinstance(found.part, PocketPart)
+    assert found.part.mouth.depth == pytest.approx(8.0)
+    found = fitted(pocket(mouth=MouthSpec(MouthShape.DIPPED, 6.5)))
+    assert isinstance(found.part, PocketPart)
+    assert found.part.mouth.depth == 6.5
