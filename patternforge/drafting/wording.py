@@ -60,7 +60,7 @@ class Wording:
 def facts(pattern: Pattern, piece: Piece) -> tuple[str, ...]:
     """What a maker must know of a piece besides its name, one fact each.
 
-    Number, leather, thickness drafted for, faces, whether it is seen, tight way and stretch (if known), revision, trim.
+    Number, leather, thickness drafted for, faces, whether it is seen, tight way and stretch if known, revision, trim.
     """
     leather = pattern.design.leather(piece.leather)
     known = (
