@@ -273,7 +273,7 @@ def mm(value: float, decimals: int = 2) -> str:
     if not math.isfinite(value):
         raise ValueError(f"{value} cannot be written as a number")
     text = f"{value:.{decimals}f}"
-    return text.removeprefix("-") if float(text) == 0 else text
+    return text[1:] if text[0] == "-" and float(text) == 0 else text
 
 
 def inches(value: float, decimals: int = 3) -> str:

@@ -15,7 +15,7 @@ from patternforge.drawing.glyph import CAPITAL, Glyph, hull
 from patternforge.drawing.model import Align, Stroke, Text
 from patternforge.errors import DraftError
 from patternforge.geometry.path import polyline
-from patternforge.geometry.point import Bounds, Point, bounds_of
+from patternforge.geometry.point import Bounds, Point
 
 __all__ = ["Lettering", "letter_bounds", "letter_strokes", "lettering", "text_width"]
 
@@ -92,8 +92,13 @@ def letter_bounds(text: Text) -> Bounds | None:
     Bounds(x0=4.0, y0=0.0, x1=4.0, y1=21.0)
     """
     written = lettering(text)
-    corners = [written.point(at + x, y) for at, glyph in written.placed() for x, y in hull(glyph)]
-    return bounds_of(corners) if corners else None
+    start, cosine, sine, scale = written.start, written.direction.x, written.direction.y, written.scale
+    corners = [((at + x) * scale, y * scale) for at, glyph in written.placed() for x, y in hull(glyph)]
+    if not corners:
+        return None
+    xs = [start.x + cosine * along - sine * up for along, up in corners]
+    ys = [start.y + sine * along + cosine * up for along, up in corners]
+    return Bounds(min(xs), min(ys), max(xs), max(ys))
 
 
 def text_width(content: str, height: float) -> float:

@@ -16,7 +16,8 @@ def rounded(value: float, decimals: int = 6) -> float:
     >>> rounded(85.60000000049), str(rounded(-1e-9))
     (85.6, '0.0')
     """
-    _require_finite(value)
+    if not isfinite(value):
+        raise _not_finite(value)
     # Adding zero turns the negative zero that rounding may leave into a plain one.
     return round(value, decimals) + 0.0
 
@@ -27,11 +28,12 @@ def decimal(value: float, decimals: int) -> str:
     >>> decimal(85.60, 4), decimal(-0.00001, 4), decimal(1e-6, 6), decimal(210.0, 4)
     ('85.6', '0', '0.000001', '210')
     """
-    _require_finite(value)
-    text = mm(value, decimals)
+    try:
+        text = mm(value, decimals)
+    except ValueError:
+        raise _not_finite(value) from None
     return text.rstrip("0").rstrip(".") if decimals else text
 
 
-def _require_finite(value: float) -> None:
-    if not isfinite(value):
-        raise GeometryError(f"a drawing holds the number {value}; every size in it must be finite")
+def _not_finite(value: float) -> GeometryError:
+    return GeometryError(f"a drawing holds the number {value}; every size in it must be finite")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import re
 import subprocess
 import sys
 
@@ -275,3 +276,13 @@ def test_reading_a_design_loads_no_heavy_library() -> None:
     code = f"import sys, patternforge.design; print([name for name in {heavy!r} if name in sys.modules])"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
+
+
+def test_every_character_that_yaml_does_not_print_is_refused() -> None:
+    # YAML 1.1, section 5.1, less the tab, NEL and the breaks beyond line feed and carriage return.
+    printed = re.compile("[\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd]")
+    strays = [chr(code) for code in range(0x10000) if not printed.match(chr(code))]
+    assert len(strays) == 30 + 33 + 2 + 2048 + 1 + 2
+    with pytest.raises(DesignError) as refused:
+        load_design("\n".join(strays), "a.yaml")
+    assert [fault.line for fault in refused.value.faults] == list(range(1, len(strays) + 1))

@@ -200,3 +200,13 @@ def test_numbers_have_four_decimals_at_most() -> None:
     numbers = [number for shape in shapes for number in re.findall(r"-?[\d.]+(?:e-?\d+)?", shape)]
     assert len(numbers) > 100
     assert all(re.fullmatch(r"-?\d+(\.\d{1,4})?", number) and number != "-0" for number in numbers)
+
+
+def test_every_character_that_xml_refuses_is_refused() -> None:
+    # XML 1.0, production 2: Char.
+    char = re.compile("[\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+    strays = [chr(code) for code in range(0x10000) if not char.match(chr(code))]
+    assert len(strays) == 29 + 2048 + 2
+    for stray in strays:
+        with pytest.raises(DraftError, match="control character"):
+            svg_bytes(Page(f"a{stray}", 50, 40, ()))
