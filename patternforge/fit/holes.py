@@ -91,6 +91,7 @@ def _clearances(layout: Layout, piece: Piece) -> Iterator[Finding]:
     specs = {seam.name: seam.stitching.hole for seam in layout.pattern.seams}
     headings = {(s.name, h.index): h.heading for s in layout.pattern.seams for h in s.holes}
     edges = [(s, s.bounds, role) for s, role in zip(piece.outline.segments, piece.edges, strict=True)]
+    edges += [(s, s.bounds, EdgeRole.RAW) for opening in piece.openings for s in opening.segments]
     nearest = {True: (_REACH, ""), False: (_REACH, "")}
     for hole in piece.holes:
         rim = _rim(hole, specs[hole.seam])

@@ -8,7 +8,7 @@ from patternforge.fit.findings import Finding, Verdict, at_least, at_most
 from patternforge.fit.layout import LaidHole, Layout, across, along
 from patternforge.geometry.point import Point
 from patternforge.wallet.pattern import Pocket
-from patternforge.wallet.spec import Edge
+from patternforge.wallet.spec import Edge, Side
 
 __all__ = ["pocket_findings"]
 
@@ -42,7 +42,7 @@ def _breadth(pocket: Pocket) -> tuple[float, float]:
 
 
 def _slot_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
-    holes = layout.holes[pocket.piece]
+    holes = _joined_behind(layout, pocket)
     floor = _floor(pocket, holes)
     where = f"{pocket.content} in {pocket.piece}"
     if floor is None:
@@ -54,6 +54,20 @@ def _slot_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
     yield _rest(pocket, floor, where)
     yield from _shows(layout, pocket, floor, where)
     yield from _off_folds(layout, pocket, where)
+
+
+def _joined_behind(layout: Layout, pocket: Pocket) -> tuple[LaidHole, ...]:
+    """The holes of the pocket's wall that also go through something behind the item: only they hold it in."""
+    wall = layout.pattern.piece(pocket.piece)
+    sheets = {p.name for p in layout.pattern.pieces if p.lines == wall.name}
+    side = 1 if wall.showing is Side.OUTSIDE else -1
+    behind = {
+        (hole.seam, hole.index)
+        for piece in layout.pattern.pieces
+        if side * (piece.level - wall.level) > 0 and piece.name not in sheets
+        for hole in piece.holes
+    }
+    return tuple(hole for hole in layout.holes[wall.name] if (hole.seam, hole.index) in behind)
 
 
 def _floor(pocket: Pocket, holes: tuple[LaidHole, ...]) -> float | None:

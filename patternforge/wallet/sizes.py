@@ -137,6 +137,6 @@ def _held_need(design: Design, part: LayerPart, content: str, way: Way) -> tuple
     if along_mouth:
         margins = Term("two margins", 2 * inner_margin(design))
         return (Term(f"{content} length", item.length), Term("ease", design.body.headroom), margins)
-    seam = seam_along(design, opposite(part.opening), part.name)
+    seam = seam_along(design, opposite(part.opening), part)
     margin = Term("margin", seam.margin if seam else inner_margin(design))
     return (Term(f"{content} height", item.height), margin, Term("headroom", design.body.headroom))

@@ -77,8 +77,18 @@ def _part_plies(design: Design, part: Part, panel: int) -> tuple[Ply, ...]:
     own = _leather_ply(design, part)
     holding = not isinstance(part, LayerPart) or panel in held_panels(part)
     held = _held_plies(design, part) if holding else ()
+    films = _film_plies(design, part, panel)
     facing_out = not isinstance(part, LayerPart) and part.facing is Side.OUTSIDE
-    return (own, *held) if facing_out else (*held, own)
+    return (own, *films, *held) if facing_out else (*held, *films, own)
+
+
+def _film_plies(design: Design, part: Part, panel: int) -> tuple[Ply, ...]:
+    """The thickest of the clear sheets behind a part's windows on a panel, for they lie side by side."""
+    sheets = [o.film.leather for o in part.openings if o.film and o.spot.panel == panel]
+    if not sheets:
+        return ()
+    thickest = max(design.leather(sheet).t for sheet in sheets)
+    return (Ply(part.name, False, Term(f"film behind {part.name}", thickest)),)
 
 
 def _leather_ply(design: Design, part: Part) -> Ply:
