@@ -37,8 +37,8 @@ class Link:
 def contours(pieces: Sequence[Piece], ccw: bool) -> tuple[Path, ...]:
     """The closed paths that the pieces form, each from its piece of the lowest curve, in that order.
 
-    Pieces that lead nowhere, lie on one another the opposite way, or enclose no area are left out. No path passes a
-    point twice: where the inside (left of travel if ``ccw``, else right) is pinched to a point, it is parted.
+    Pieces that lead nowhere or enclose no area are left out. No path passes a point twice: where the inside (left of
+    travel if ``ccw``, else right) is pinched to a point, it is parted.
 
     >>> square = [Point(0, 0), Point(1, 0), Point(1, 1), Point(0, 1)]
     >>> sides = [Segment(p, q) for p, q in zip(square, square[1:] + square[:1])]
@@ -46,7 +46,7 @@ def contours(pieces: Sequence[Piece], ccw: bool) -> tuple[Path, ...]:
     1
     """
     nodes: list[Point] = []
-    links = _without_dead_ends(_without_doubles(_links(pieces, nodes)))
+    links = _without_dead_ends(_links(pieces, nodes))
     ways: dict[int, list[Link]] = {}
     for link in links:
         ways.setdefault(link.tail, []).append(link)
@@ -81,23 +81,6 @@ def _node(p: Point, cells: dict[tuple[int, int], int], nodes: list[Point]) -> in
         for j in (row - 1, row, row + 1):
             cells.setdefault((i, j), len(nodes) - 1)
     return len(nodes) - 1
-
-
-def _without_doubles(links: list[Link]) -> list[Link]:
-    """Links without those that lie on one another: the same way once, opposite ways not at all (no width between)."""
-    kept: list[Link] = []
-    for link in links:
-        twin = next((k for k in kept if {k.tail, k.head} == {link.tail, link.head} and _coincide(k, link)), None)
-        if twin is None:
-            kept.append(link)
-        elif twin.tail == link.head:
-            kept.remove(twin)
-    return kept
-
-
-def _coincide(a: Link, b: Link) -> bool:
-    p, q = a.piece.segment, b.piece.segment
-    return p.point_at(p.length / 2).distance_to(q.point_at(q.length / 2)) <= JOINT
 
 
 def _without_dead_ends(links: list[Link]) -> list[Link]:

@@ -14,12 +14,12 @@ from patternforge.geometry.point import Point
 from patternforge.geometry.spacing import Anchor, AnchorKind
 from patternforge.wallet.blank import InnerRun
 from patternforge.wallet.body import Body, layer_extent
+from patternforge.wallet.border import CCW
 from patternforge.wallet.pattern import DraftedFold
 from patternforge.wallet.spec import Across, CornerStyle, Design, Edge, LayerPart, Mode, SeamSpec
 
 __all__ = ["Run", "declared_runs", "own_run"]
 
-_CCW = (Edge.BOTTOM, Edge.RIGHT, Edge.TOP, Edge.LEFT)
 _QUARTER = math.tan(math.pi / 8)
 
 
@@ -97,7 +97,7 @@ def _at(anchor: Anchor) -> float:
 def _ordered(seam: SeamSpec) -> tuple[Edge, ...]:
     """The edges in counter-clockwise order of travel."""
     edges = seam.along
-    steps = {(_CCW.index(b) - _CCW.index(a)) % 4 for a, b in pairwise(edges)}
+    steps = {(CCW.index(b) - CCW.index(a)) % 4 for a, b in pairwise(edges)}
     if steps <= {1}:
         return edges
     if steps <= {3}:
@@ -132,7 +132,7 @@ def _sewn_box(design: Design, body: Body, seam: SeamSpec) -> tuple[tuple[float, 
 def _corner_points(box: tuple[float, float, float, float]) -> dict[Edge, Point]:
     """The corner where each edge begins, going counter-clockwise."""
     x0, y0, x1, y1 = box
-    return dict(zip(_CCW, (Point(x0, y0), Point(x1, y0), Point(x1, y1), Point(x0, y1)), strict=True))
+    return dict(zip(CCW, (Point(x0, y0), Point(x1, y0), Point(x1, y1), Point(x0, y1)), strict=True))
 
 
 def _knots(
@@ -140,7 +140,7 @@ def _knots(
 ) -> list[Point]:
     """Start, corners and end of an open seam line."""
     begins = _corner_points(box)
-    at_start, at_end = _CCW[_CCW.index(edges[0]) - 1], _CCW[(_CCW.index(edges[-1]) + 1) % 4]
+    at_start, at_end = CCW[CCW.index(edges[0]) - 1], CCW[(CCW.index(edges[-1]) + 1) % 4]
     start = begins[edges[0]] - _heading(edges[0]) * (seam.margin - _end(body, seam, at_start, corner))
     finish = begins[at_end] + _heading(edges[-1]) * (seam.margin - _end(body, seam, at_end, corner))
     return [start, *(begins[edge] for edge in edges[1:]), finish]
@@ -185,7 +185,7 @@ def _rounded(knots: list[Point], radius: float) -> tuple[Path, list[float]]:
 
 def _loop(box: tuple[float, float, float, float], radius: float) -> tuple[Path, list[float]]:
     whole = rounded_rectangle(*box, radius)
-    inwards = dict(zip(_CCW, (Point(1, 1), Point(-1, 1), Point(-1, -1), Point(1, -1)), strict=True))
+    inwards = dict(zip(CCW, (Point(1, 1), Point(-1, 1), Point(-1, -1), Point(1, -1)), strict=True))
     off = radius * (1 - math.sqrt(0.5))
     middles = [whole.nearest(at + inwards[edge] * off) for edge, at in _corner_points(box).items()]
     start = middles[0] if middles[0] < whole.length - 1e-9 else 0.0

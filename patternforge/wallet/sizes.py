@@ -7,7 +7,7 @@ from enum import Enum
 
 from patternforge.errors import DraftError
 from patternforge.wallet.body import closed
-from patternforge.wallet.frame import Border, border, inner_margin, opposite, seam_along
+from patternforge.wallet.border import Border, border, inner_margin, opposite, seam_along
 from patternforge.wallet.parts.slots import clear_need
 from patternforge.wallet.pattern import Sum, Term
 from patternforge.wallet.spec import BankPart, Design, Edge, LayerPart, PocketPart

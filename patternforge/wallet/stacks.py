@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from patternforge.wallet.border import border, opposite
 from patternforge.wallet.pattern import Term
-from patternforge.wallet.spec import BankPart, Design, Edge, LayerPart, Part, Side
+from patternforge.wallet.spec import BankPart, BankShape, Design, Edge, LayerPart, Lying, Part, PocketPart, Side
 
 __all__ = [
     "Ply",
@@ -50,8 +51,7 @@ def most_over_each_other(intervals: tuple[tuple[float, float], ...]) -> int:
     >>> most_over_each_other(((0, 54), (12, 66), (60, 114)))
     2
     """
-    starts = [low for low, _ in intervals]
-    return max((sum(low <= at < high for low, high in intervals) for at in starts), default=0)
+    return max((_standing(intervals, low) for low, _ in intervals), default=0)
 
 
 def _panels(part: Part) -> range:
@@ -74,10 +74,11 @@ def held_panels(part: LayerPart) -> tuple[int, ...]:
 
 
 def _part_plies(design: Design, part: Part, panel: int) -> tuple[Ply, ...]:
-    own = _leather_ply(design, part)
-    holding = not isinstance(part, LayerPart) or panel in held_panels(part)
-    held = _held_plies(design, part) if holding else ()
     films = _film_plies(design, part, panel)
+    if isinstance(part, BankPart):
+        return (*_bank_plies(design, part), *films)
+    own = Ply(part.name, True, Term(f"{part.name} ({part.leather})", design.leather(part.leather).t))
+    held = _held_plies(design, part, panel)
     facing_out = not isinstance(part, LayerPart) and part.facing is Side.OUTSIDE
     return (own, *films, *held) if facing_out else (*held, *films, own)
 
@@ -91,30 +92,37 @@ def _film_plies(design: Design, part: Part, panel: int) -> tuple[Ply, ...]:
     return (Ply(part.name, False, Term(f"film behind {part.name}", thickest)),)
 
 
-def _leather_ply(design: Design, part: Part) -> Ply:
-    t = design.leather(part.leather).t
-    if isinstance(part, BankPart):
-        count = most_over_each_other(_bank_leather(design, part))
-        return Ply(part.name, True, Term(f"{count} x {part.name} ({part.leather})", count * t))
-    return Ply(part.name, True, Term(f"{part.name} ({part.leather})", t))
-
-
-def _held_plies(design: Design, part: Part) -> tuple[Ply, ...]:
-    return tuple(Ply(part.name, False, term) for term in _held_terms(design, part) if term.value > 0)
-
-
-def _held_terms(design: Design, part: Part) -> tuple[Term, ...]:
+def _held_plies(design: Design, part: LayerPart | PocketPart, panel: int) -> tuple[Ply, ...]:
     load = design.load
-    if isinstance(part, LayerPart):
-        return tuple(_contents(design, held.content, held.count * load.notes) for held in part.holds)
-    if isinstance(part, BankPart):
-        overlapping = most_over_each_other(item_intervals(part, design))
-        return (_contents(design, part.content, overlapping * part.per_slot * load.cards),)
-    return (_contents(design, part.content, part.count * load.cards),)
+    if isinstance(part, PocketPart):
+        terms = [_contents(design, part.content, part.count * load.cards)]
+    elif panel in held_panels(part):
+        terms = [_contents(design, held.content, held.count * load.notes) for held in part.holds]
+    else:
+        terms = []
+    return tuple(Ply(part.name, False, term) for term in terms if term.value > 0)
 
 
 def _contents(design: Design, content: str, count: float) -> Term:
     return Term(f"{count:g} x {content}", count * design.item(content).thickness)
+
+
+def _bank_plies(design: Design, part: BankPart) -> tuple[Ply, ...]:
+    """The leather and the items of a bank where both together stand highest."""
+    leathers, items = _bank_leather(design, part), item_intervals(part, design)
+    t = design.leather(part.leather).t
+    each = part.per_slot * design.load.cards
+    thick = design.item(part.content).thickness
+    starts = [low for low, _ in (*leathers, *items)]
+    counts = ((_standing(leathers, b), _standing(items, b)) for b in starts)
+    pieces, filled = max(counts, key=lambda count: count[0] * t + count[1] * each * thick)
+    held = _contents(design, part.content, filled * each)
+    own = Ply(part.name, True, Term(f"{pieces} x {part.name} ({part.leather})", pieces * t))
+    return (own, Ply(part.name, False, held)) if held.value > 0 else (own,)
+
+
+def _standing(intervals: tuple[tuple[float, float], ...], at: float) -> int:
+    return sum(low <= at < high for low, high in intervals)
 
 
 def item_intervals(part: BankPart, design: Design) -> tuple[tuple[float, float], ...]:
@@ -129,9 +137,14 @@ def item_size(part: Part, design: Design) -> tuple[float, float]:
         raise TypeError("a layer has no item of its own")
     item = design.item(part.content)
     across = (item.length, item.height)
-    return across if part.lying.value == "lying" else (across[1], across[0])
+    return across if part.lying is Lying.LYING else (across[1], across[0])
 
 
 def _bank_leather(design: Design, part: BankPart) -> tuple[tuple[float, float], ...]:
+    """Where the pieces of a bank stand, above the floor of slot 1: a tee's stem from below its own floor."""
     high = item_size(part, design)[1]
-    return tuple((j * part.step, j * part.step + high - part.show) for j in range(part.slots))
+    below = border(design, part, opposite(part.opening)).margin
+    stems = part.shape is BankShape.TEE
+    return tuple(
+        ((j * part.step if stems else 0.0) - below, j * part.step + high - part.show) for j in range(part.slots)
+    )

@@ -9,7 +9,8 @@ from dataclasses import dataclass, replace
 from patternforge.geometry.point import Point
 from patternforge.geometry.spacing import Span, even_positions
 from patternforge.wallet.body import Body
-from patternforge.wallet.frame import Frame, pocket_frame, seam_along
+from patternforge.wallet.border import seam_along
+from patternforge.wallet.frame import Frame, pocket_frame
 from patternforge.wallet.parts.slots import pocket_slots
 from patternforge.wallet.pattern import Adjustment
 from patternforge.wallet.run import Run

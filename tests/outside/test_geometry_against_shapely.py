@@ -23,6 +23,11 @@ CHORDS = 1e-4  # mm
 ELL = polygon([Point(0, 0), Point(30, 0), Point(30, 12), Point(12, 12), Point(12, 30), Point(0, 30)])
 CUP = polygon(Point(x, y) for x, y in [(0, 0), (26, 0), (26, 30), (16, 30), (16, 10), (10, 10), (10, 30), (0, 30)])
 TEE = polygon(Point(x, y) for x, y in [(8, 0), (92, 0), (92, 38), (100, 38), (100, 60), (0, 60), (0, 38), (8, 38)])
+# A wedge whose tip points at a wall near enough for the sharp tip to enter the wall's own contour, or to pierce it.
+WEDGE = polygon(
+    Point(x, y)
+    for x, y in [(0, 0), (40, 0), (40, 30), (33, 30), (33, 5), (5, 5), (5, 12), (26, 15), (5, 18), (0, 30)]
+)
 OUTLINES = {
     "rectangle": rounded_rectangle(0, 0, 90, 60, 0),
     "rounded rectangle": rounded_rectangle(0, 0, 90, 60, 5),
@@ -31,6 +36,7 @@ OUTLINES = {
     "ell": ELL,
     "rounded ell": filleted(ELL, [2, 3, 1, 4, 1, 2]),
     "cup": CUP,
+    "wedge": WEDGE,
     "rounded cup": filleted(CUP, 2),
     "tee": filleted(TEE, [0, 0, 2, 2, 4, 4, 2, 2]),
     "dipped edge": from_vertices([(0, 0, 0), (80, 0, 0), (80, 50, -0.15), (0, 50, 0)], closed=True),
@@ -89,8 +95,8 @@ def test_contours_are_those_of_shapely(name: str, distance: float) -> None:
     assert found.symmetric_difference(reference).area < allowed
 
 
-@pytest.mark.parametrize("name", ["rectangle", "ell", "cup"])
-@pytest.mark.parametrize("distance", [-2.5, -1, 1, 2.5])
+@pytest.mark.parametrize("name", ["rectangle", "ell", "cup", "wedge"])
+@pytest.mark.parametrize("distance", [-2.5, -1, 0.6, 1, 1.4, 2.5])
 def test_sharp_contours_are_shapelys_mitred_ones(name: str, distance: float) -> None:
     path = OUTLINES[name]
     reference = ring(path).buffer(distance, join_style="mitre", mitre_limit=10)

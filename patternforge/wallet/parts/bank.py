@@ -11,7 +11,8 @@ from patternforge.geometry.path import Path, polyline
 from patternforge.geometry.point import Point
 from patternforge.wallet.blank import Blank, InnerRun, PartBlanks
 from patternforge.wallet.body import Body
-from patternforge.wallet.frame import Border, Frame, host, pocket_frame
+from patternforge.wallet.border import Border, host
+from patternforge.wallet.frame import Frame, pocket_frame
 from patternforge.wallet.outline import Corner, Shape, shape
 from patternforge.wallet.parts.mouth import mouth_corners
 from patternforge.wallet.parts.slots import Slot, Slots, pocket_slots

@@ -9,7 +9,7 @@ from patternforge.geometry.point import Point
 from patternforge.geometry.transform import flipped_y
 from patternforge.wallet.blank import Blank, PartBlanks
 from patternforge.wallet.body import Body, layer_extent
-from patternforge.wallet.frame import inner_margin, opposite, seam_along
+from patternforge.wallet.border import inner_margin, opposite, seam_along
 from patternforge.wallet.outline import Corner, Shape, shape
 from patternforge.wallet.pattern import EdgeRole, Pocket
 from patternforge.wallet.spec import Design, Edge, Held, LayerPart, Side

@@ -52,6 +52,26 @@ def test_contours_that_touch_in_a_point_are_parted() -> None:
     assert [path.area for path in found] == [16, 16]
 
 
+def test_contours_that_touch_in_two_points_are_parted_and_not_nested() -> None:
+    left = run((0, 0), (-2, 5), (0, 10), (-6, 5), (0, 0))
+    right = run((0, 0), (6, 5), (0, 10), (2, 5), (0, 0), first=10)
+    assert [path.area for path in contours(left + right, ccw=True)] == [20, 20]
+    turned = [(6, 5), (0, 0), (2, 5), (0, 10), (6, 5)], [(0, 0), (-6, 5), (0, 10), (-2, 5), (0, 0)]
+    clockwise = run(*turned[0]) + run(*turned[1], first=10)
+    assert [path.area for path in contours(clockwise, ccw=False)] == [-20, -20]
+
+
+def test_a_hole_that_touches_its_outline_is_a_contour_of_its_own() -> None:
+    outline = run((0, 0), (9, 0), (9, 9), (0, 9), (0, 0))
+    hole = run((0, 0), (3, 6), (6, 3), (0, 0), first=10)
+    assert [path.area for path in contours(outline + hole, ccw=True)] == [81, -13.5]
+
+
+def test_a_piece_given_twice_counts_once() -> None:
+    (path,) = contours(run(*SQUARE) + run((4, 0), (4, 4), first=10), ccw=True)
+    assert path.area == 16
+
+
 def test_parts_of_one_curve_become_one_segment_again() -> None:
     side = Segment(Point(0, 0), Point(4, 0))
     split = [Piece(0, 0.0, 1.0, side.sub(0, 1)), Piece(0, 1.0, 4.0, side.sub(1, 4))]

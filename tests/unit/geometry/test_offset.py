@@ -108,6 +108,7 @@ def test_a_neck_of_twice_the_distance_leaves_no_thread() -> None:
 
 def test_too_great_a_distance_leaves_nothing() -> None:
     assert offset(RECTANGLE, -30) == ()
+    assert offset(RECTANGLE, -30.02) == ()
     assert offset(RECTANGLE, -31) == ()
     assert offset(ROUNDED, -30) == ()
     with pytest.raises(GeometryError, match="vanishes when offset by -31 mm"):
@@ -127,6 +128,26 @@ def test_growing_over_a_narrow_mouth_leaves_the_gap_behind_it_running_the_other_
     assert outer.is_ccw
     assert not gap.is_ccw
     assert gap.area == pytest.approx(-(14 * 14 + throat(3, 2)))
+
+
+def test_a_gap_closed_in_one_point_is_a_contour_of_its_own() -> None:
+    lips = [(30, 30), (17, 27.5), (25, 25), (25, 5), (5, 5), (5, 25), (13, 27.5), (0, 30)]
+    outer, gap = offset(polygon(Point(x, y) for x, y in [(0, 0), (30, 0), *lips]), 2)
+    assert outer.distance_to(Point(15, 27.5)) < 1e-6
+    assert gap.distance_to(Point(15, 27.5)) < 1e-6
+    assert [fault_of(outer), fault_of(gap)] == [None, None]
+    assert outer.area > 0 > gap.area
+
+
+def test_a_crescent_closes_between_its_tips() -> None:
+    # Two arcs of 320 and 310 degrees over one chord; each tip lies in the other's reach, between the same two arcs.
+    crescent = from_vertices([(3.42, 0, math.tan(math.radians(80))), (-3.42, 0, -math.tan(math.radians(77.5)))], True)
+    assert fault_of(crescent) is None
+    gap, outer = sorted(offset(crescent, 3.6), key=lambda contour: contour.area)
+    assert outer.area > crescent.area > 0 > gap.area
+    for contour in (outer, gap):
+        distances = [crescent.distance_to(contour.point_at(contour.length * i / 200)) for i in range(200)]
+        assert distances == pytest.approx([3.6] * 200, abs=1e-9)
 
 
 def test_an_arc_smaller_than_the_distance_disappears() -> None:

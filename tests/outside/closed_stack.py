@@ -1,0 +1,167 @@
+"""What lies on what in the closed wallet and how sharply every layer bends, from ``pattern.json`` alone.
+
+The physics: the neutral fibre of a layer keeps its length. Closed by 180 degrees it runs a half circle between the
+heights it has in the stack on either flank, so its radius is half the distance of these heights; at a corner it runs
+an arc round the crossing layers inside it. A layer too stiff for its gap keeps a hollow, and the layers round it go
+round that hollow too. How thick a part is, is measured on its pieces: most leather and contents over any one point.
+Panels and folds are counted from 0.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from math import radians
+
+import numpy as np
+import shapely
+
+from tests.outside.cut_layers import Box, Json, Layer
+
+__all__ = ["Bend", "bends", "stacks"]
+
+_SLIVER = 0.001  # mm; what is narrower is left of rounding
+Stack = tuple[tuple[str, float], ...]  # parts and thicknesses from the outside in; contents have no part
+
+
+@dataclass(frozen=True, slots=True)
+class Bend:
+    """A layer in a closed fold: the length its neutral fibre takes, and the least that any layer takes there."""
+
+    length: float
+    innermost: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Standing:
+    """A panel as it lies in a closed stack."""
+
+    panel: int
+    inside_up: bool
+
+
+def bends(json: Json, layers: Sequence[Layer]) -> tuple[dict[str, Bend], ...]:
+    """For each fold, the bend of every part that crosses it."""
+    panels = tuple(stacks(json, layers, panel) for panel in range(len(json["panels"])))
+    flanks = _flank_to_flank([fold["angle"] for fold in json["folds"]], json["inputs"]["body"]["closing"])
+    found = []
+    for fold, declared in enumerate(json["folds"]):
+        crossing = [layer for layer in layers if {fold, fold + 1} <= set(layer.panels)]
+        whole = abs(declared["angle"]) == 180
+        gaps = _gaps(panels, flanks[fold], fold, crossing) if whole else _corner_gaps(crossing, declared["angle"])
+        found.append(_nested(json, crossing, gaps, radians(abs(declared["angle"]))))
+    return tuple(found)
+
+
+def stacks(json: Json, layers: Sequence[Layer], panel: int) -> Stack:
+    """What lies over a panel from the outside in, as loaded: leathers under their part, contents under no name."""
+    name = json["panels"][panel]["name"]
+    order = [json["panels"][i]["name"] for i in range(len(json["panels"]))]
+    found: list[tuple[str, float]] = []
+    for part in json["inputs"]["parts"]:
+        if part["kind"] != "layer":
+            if part["panel"] == name:
+                found.append((part["name"], _thickest(json, part["name"], layers)))
+        elif order.index(part["first"]) <= panel <= order.index(part["last"]):
+            rooms = [room for room in json["pockets"] if room["part"] == part["name"] and name in room["panels"]]
+            found += [("", _content(json, room) * json["inputs"]["load"]["notes"]) for room in rooms]
+            found.append((part["name"], _leather(json, part["leather"])["drafted_thickness"]))
+    return tuple(found)
+
+
+def _leather(json: Json, role: str) -> Json:
+    return next(leather for leather in json["inputs"]["leathers"] if leather["role"] == role)
+
+
+def _content(json: Json, room: Json) -> float:
+    thickness = next(each["thickness"] for each in json["inputs"]["contents"] if each["as"] == room["content"])
+    return float(room["count"] * thickness)
+
+
+def _thickest(json: Json, part: str, layers: Sequence[Layer]) -> float:
+    """Most leather and items of a bank or pocket over any one point of its ground, mm."""
+    pieces = [layer for layer in layers if layer.part == part]
+    rooms = [room for room in json["pockets"] if room["part"] == part]
+    share = json["inputs"]["load"]["cards"]
+    grounds = [(layer.ground, layer.json["thickness"]) for layer in pieces]
+    grounds += [(shapely.box(*room["box"]), _content(json, room) * share) for room in rooms]
+    boxes: list[Box] = [ground.bounds for ground, _ in grounds]
+    corners = [point for layer in pieces for point in shapely.get_coordinates(layer.ground).tolist()]
+    xs, ys = (
+        _middles([*(box[i] for box in boxes), *(box[i + 2] for box in boxes), *(p[i] for p in corners)])
+        for i in (0, 1)
+    )
+    x, y = np.meshgrid(xs, ys)
+    over = sum(shapely.contains_xy(ground, x, y) * thickness for ground, thickness in grounds)
+    return float(np.max(over))
+
+
+def _middles(places: Sequence[float]) -> list[float]:
+    return [(a + b) / 2 for a, b in pairwise(sorted(set(places))) if b - a > _SLIVER]
+
+
+def _flank_to_flank(angles: Sequence[float], closing: Sequence[int]) -> dict[int, list[_Standing]]:
+    """For each whole fold, the panels from one flank to the other, bottom to top, as they lie once it is closed."""
+    groups = [[_Standing(panel, True)] for panel in range(len(angles) + 1)]
+    found: dict[int, list[_Standing]] = {}
+    for fold in (number - 1 for number in closing):
+        if abs(angles[fold]) < 180:
+            continue
+        left, right = (next(g for g in groups if any(s.panel == p for s in g)) for p in (fold, fold + 1))
+        over = _turned_over(_lying_inside_up(right, fold + 1))
+        below = _lying_inside_up(left, fold)
+        merged = [*below, *over] if angles[fold] > 0 else [*over, *below]
+        groups = [g for g in groups if g is not left and g is not right] + [merged]
+        at = sorted(i for i, standing in enumerate(merged) if standing.panel in (fold, fold + 1))
+        found[fold] = merged[at[0] : at[1] + 1]
+    return found
+
+
+def _lying_inside_up(group: list[_Standing], panel: int) -> list[_Standing]:
+    return group if _Standing(panel, True) in group else _turned_over(group)
+
+
+def _turned_over(group: Sequence[_Standing]) -> list[_Standing]:
+    return [_Standing(standing.panel, not standing.inside_up) for standing in reversed(group)]
+
+
+def _gaps(
+    panels: Sequence[Stack], standing: Sequence[_Standing], fold: int, crossing: Sequence[Layer]
+) -> dict[str, float]:
+    """Room between the facing sides of each layer's two flanks, read from heights in the closed stack."""
+    heights = {(panel, part): (low, high) for panel, part, low, high in _heights(panels, standing)}
+    gaps = {}
+    for layer in crossing:
+        lower, upper = sorted(heights[panel, layer.part] for panel in (fold, fold + 1))
+        gaps[layer.part] = upper[0] - lower[1]
+    return gaps
+
+
+def _heights(panels: Sequence[Stack], standing: Sequence[_Standing]) -> Iterator[tuple[int, str, float, float]]:
+    z = 0.0
+    for each in standing:
+        stack = panels[each.panel] if each.inside_up else panels[each.panel][::-1]
+        for part, thickness in stack:
+            yield each.panel, part, z, z + thickness
+            z += thickness
+
+
+def _corner_gaps(crossing: Sequence[Layer], angle: float) -> dict[str, float]:
+    """Nothing but crossing layers stands in a corner: each bends round those inside it, which lie on both flanks."""
+    gaps, inside = {}, 0.0
+    for layer in reversed(crossing) if angle > 0 else crossing:
+        gaps[layer.part] = 2 * inside
+        inside += layer.json["thickness"]
+    return gaps
+
+
+def _nested(json: Json, crossing: Sequence[Layer], gaps: dict[str, float], angle: float) -> dict[str, Bend]:
+    lengths, hollow = {}, 0.0
+    for layer in sorted(crossing, key=lambda each: gaps[each.part]):
+        leather, t = _leather(json, layer.json["leather"]), layer.json["thickness"]
+        half = gaps[layer.part] / 2
+        radius = max(half + hollow, leather["min_radius"] * t)
+        hollow = radius - half
+        lengths[layer.part] = angle * (radius + leather["neutral"] * t)
+    return {part: Bend(length, min(lengths.values())) for part, length in lengths.items()}

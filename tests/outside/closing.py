@@ -1,0 +1,259 @@
+"""A wallet closed from its written files: where holes and edges of the pieces come to lie, and what does not meet.
+
+Nothing of the program is imported. Every piece is laid back on the assembly, panel by panel, with what
+``pattern.json`` says of its place; then each layer is folded for true: laid by its first panel's outer edge, then
+round every fold on its own neutral fibre (``closed_stack``). A fault is a line of words; a sound wallet has none.
+"""
+
+from __future__ import annotations
+
+from cmath import exp, phase
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+from math import degrees, radians
+
+import shapely
+
+from tests.outside.closed_stack import Bend, bends
+from tests.outside.cut_layers import Json, Layer, Sewn, cut_layers
+from tests.outside.dxf_reading import CutPiece
+
+__all__ = ["MEET", "Wallet"]
+
+MEET = 0.05  # mm; the most by which what is to meet may miss
+SLANT = 0.1  # degrees; the same for slits
+_SAME = 1e-6
+_ON_EDGE = 0.05  # mm; so near to an outline a hole counts as neither in nor out
+
+
+@dataclass(frozen=True, slots=True)
+class _Side:
+    """An edge that is to be flush: its place on its panel as declared, as laid open, and as closed."""
+
+    words: str
+    declared: float
+    open: float
+    closed: float
+
+
+@dataclass(frozen=True)
+class Wallet:
+    """What ``pattern.json`` says, and the pieces as cut in the same order."""
+
+    json: Json
+    cuts: tuple[CutPiece, ...]
+
+    @cached_property
+    def layers(self) -> tuple[Layer, ...]:
+        """Every piece from the outside in."""
+        return cut_layers(self.json, self.cuts)
+
+    @cached_property
+    def bends(self) -> tuple[dict[str, Bend], ...]:
+        """What each crossing part needs in each fold."""
+        return bends(self.json, self.layers)
+
+    def faults(self) -> list[str]:
+        """All that does not meet."""
+        checks = (self.strays, self.misses, self.closed_misses, self.slants, self.orphans, self.edges)
+        return [fault for check in checks for fault in check()]
+
+    def strays(self) -> Iterator[str]:
+        """Holes that, laid open, are not where their seam has them on the assembly."""
+        for layer, hole in self._sewn():
+            off = abs(self._open(layer, hole) - self._place(hole))
+            if off > MEET:
+                yield f"{layer.name}, {hole.seam} {hole.index}: {off:.3f} mm off its seam, laid open"
+
+    def misses(self) -> Iterator[str]:
+        """Mating holes that do not meet, laid open panel by panel."""
+        places = [(layer, hole, self._open(layer, hole)) for layer, hole in self._sewn()]
+        yield from _apart(places, "laid open")
+
+    def closed_misses(self) -> Iterator[str]:
+        """Mating holes that do not meet in the closed wallet, but for what the compensation chosen makes them miss.
+
+        Holes whose seam is eased across a fold are left out where they share in its stretch.
+        """
+        places = []
+        for layer, hole in self._sewn():
+            panel = self._panel(self._place(hole).real, self._seams[hole.seam]["spread"])
+            if panel is not None:
+                u = self._closed(layer, panel, hole.flat.real) - self.chosen_miss(layer, panel)
+                places.append((layer, hole, complex(u, self._level(layer, hole.flat.imag))))
+                off = abs(places[-1][2] - self._place(hole) + self.json["panels"][panel]["x0"])
+                if off > MEET:
+                    yield f"{layer.name}, {hole.seam} {hole.index}: {off:.3f} mm off its seam, closed"
+        yield from _apart(places, "closed")
+
+    def slants(self) -> Iterator[str]:
+        """Slits that do not slant by the angle declared, as seen from the outside, to the way their seam is sewn."""
+        for layer, hole in self._sewn():
+            if hole.axis is None:
+                continue
+            # Seen from the outside every direction is mirrored: x runs the other way.
+            sewn = _from_outside(exp(1j * radians(self._holes[hole.seam, hole.index]["heading"])))
+            slant = degrees(phase(_from_outside(hole.axis) / sewn))
+            off = (slant - self._seams[hole.seam]["hole"]["slant"] + 90) % 180 - 90
+            if abs(off) > SLANT:
+                yield f"{layer.name}, {hole.seam} {hole.index}: slants by {off:.2f} degrees too much"
+
+    def orphans(self) -> Iterator[str]:
+        """Pieces that a stitch would go through without a hole, or that have one too many."""
+        for seam in self.json["seams"]:
+            if seam["hole"]["shape"] == "none":
+                continue
+            if len(seam["pieces"]) < min(2, len(self.layers)):
+                yield f"{seam['name']}: joins nothing to anything"
+            xs, ys = ([hole[axis] for hole in seam["holes"]] for axis in ("x", "y"))
+            pierced = {
+                layer.name: {hole.index for hole in layer.holes if hole.seam == seam["name"]} for layer in self.layers
+            }
+            inside = {
+                layer.name: shapely.contains_xy(layer.ground.buffer(-_ON_EDGE), xs, ys) for layer in self.layers
+            }
+            outside = {
+                layer.name: ~shapely.contains_xy(layer.ground.buffer(_ON_EDGE), xs, ys) for layer in self.layers
+            }
+            for at, hole in enumerate(seam["holes"]):
+                through = [i for i, layer in enumerate(self.layers) if hole["index"] in pierced[layer.name]]
+                if not through:
+                    yield f"{seam['name']} {hole['index']}: goes through no piece"
+                    continue
+                for i, layer in enumerate(self.layers):
+                    if i in through and outside[layer.name][at]:
+                        yield f"{layer.name}, {seam['name']} {hole['index']}: a hole beside the leather"
+                    between = through[0] < i < through[-1] or layer.name in seam["pieces"]
+                    if i not in through and between and inside[layer.name][at]:
+                        yield f"{layer.name}, {seam['name']} {hole['index']}: no hole for the stitch"
+
+    def edges(self) -> Iterator[str]:
+        """Edges not flush with the body or the relief line, laid open and closed, but for the compensation chosen."""
+        for layer in self.layers:
+            for side in self._sides(layer):
+                if abs(side.open - side.declared) > MEET:
+                    yield f"{layer.name}: {side.words} edge {side.open - side.declared:.3f} mm off, laid open"
+                if abs(side.closed - side.declared) > MEET:
+                    yield f"{layer.name}: {side.words} edge {side.closed - side.declared:.3f} mm off, closed"
+
+    def chosen_miss(self, layer: Layer, panel: int) -> float:
+        """How far a layer stands off on a panel by choice: its bends are given a share c of what they need more."""
+        off = 0.0
+        for zone in layer.zones[: panel - layer.panels[0]]:
+            bend = self.bends[zone.fold][layer.part]
+            off += (self.json["folds"][zone.fold]["compensation"] - 1) * (bend.length - bend.innermost)
+        return off
+
+    def edge_miss(self, layer: Layer) -> float:
+        """How far a layer's last edge stands off where it ought to lie when closed."""
+        right = self._side(layer, "right")
+        return self._closed(layer, layer.panels[-1], layer.contour.box[2]) - right
+
+    # The declared side of the wallet
+
+    @cached_property
+    def _seams(self) -> dict[str, Json]:
+        return {seam["name"]: seam for seam in self.json["seams"]}
+
+    @cached_property
+    def _holes(self) -> dict[tuple[str, int], Json]:
+        return {(seam["name"], hole["index"]): hole for seam in self.json["seams"] for hole in seam["holes"]}
+
+    @cached_property
+    def _parts(self) -> dict[str, Json]:
+        return {part["name"]: part for part in self.json["inputs"]["parts"]}
+
+    def _place(self, hole: Sewn) -> complex:
+        declared = self._holes[hole.seam, hole.index]
+        return complex(declared["x"], declared["y"])
+
+    def _panel(self, x: float, spread: float) -> int | None:
+        """The panel that x lies on, None in a fold zone or within ``spread`` of one."""
+        last = len(self.json["panels"]) - 1
+        for i, panel in enumerate(self.json["panels"]):
+            low = panel["x0"] + (spread if i > 0 else -_SAME)
+            high = panel["x1"] - (spread if i < last else -_SAME)
+            if low <= x <= high:
+                return i
+        return None
+
+    def _side(self, layer: Layer, edge: str) -> float:
+        """Where an edge of a piece is declared to lie: across the folds from where its panel begins, else the height.
+
+        At the body's edge, or the relief short of a fold; moved by what is trimmed off later and by a lowered edge.
+        """
+        part = self._parts[layer.part]
+        folds, panel = self.json["folds"], self.json["panels"][layer.panels[-1]]
+        lowered = part["drop"] if part["kind"] == "layer" and part["opening"] == edge else 0.0
+        inwards: float = lowered - layer.json["trim"].get(edge, 0.0)
+        if edge == "left":
+            return inwards + (folds[layer.panels[0] - 1]["relief"] if layer.panels[0] > 0 else 0.0)
+        if edge == "right":
+            relief = folds[layer.panels[-1]]["relief"] if layer.panels[-1] < len(folds) else 0.0
+            return float(panel["x1"] - panel["x0"] - relief - inwards)
+        height: float = self.json["size"]["height"]["value"]
+        return inwards if edge == "bottom" else height - inwards
+
+    def _sides(self, layer: Layer) -> Iterator[_Side]:
+        x0, y0, x1, y1 = layer.contour.box
+        first, last = layer.panels[0], layer.panels[-1]
+        for edge, at in (("left", x0), ("right", x1)):
+            if self._is_flush(layer, edge):
+                panel = first if edge == "left" else last
+                begins = self.json["panels"][panel]["x0"]
+                closed = self._closed(layer, panel, at) - self.chosen_miss(layer, panel)
+                laid_open = layer.undeveloped(complex(at, 0)).real - begins
+                yield _Side(edge, self._side(layer, edge), laid_open, closed)
+        for edge, at in (("bottom", y0), ("top", y1)):
+            if self._is_flush(layer, edge):
+                yield _Side(edge, self._side(layer, edge), at, self._level(layer, at))
+
+    def _is_flush(self, layer: Layer, edge: str) -> bool:
+        """Whether a piece reaches this edge: not a mouth, nor the floor of a slot behind the first of a tee bank."""
+        part = self._parts[layer.part]
+        if part["kind"] == "layer":
+            return True
+        opposite = {"left": "right", "right": "left", "top": "bottom", "bottom": "top"}[part["opening"]]
+        behind = part.get("shape") == "tee" and layer.name not in (layer.part, f"{layer.part} 1")
+        return edge != part["opening"] and not (behind and edge == opposite)
+
+    # Holes and edges as cut
+
+    def _sewn(self) -> Iterator[tuple[Layer, Sewn]]:
+        return ((layer, hole) for layer in self.layers for hole in layer.holes)
+
+    def _open(self, layer: Layer, hole: Sewn) -> complex:
+        return layer.undeveloped(hole.flat, self._seams[hole.seam]["spread"])
+
+    def _closed(self, layer: Layer, panel: int, flat: float) -> float:
+        """How far from where ``panel`` begins a place of the layer comes to lie, along the closed panel."""
+        panels = self.json["panels"]
+        laid_by_edge = flat
+        if len(layer.panels) > 1:
+            laid_by_edge += panels[layer.panels[0]]["x0"] + self._side(layer, "left") - layer.contour.box[0]
+        walked = panels[layer.panels[0]]["x0"]
+        for zone in layer.zones[: panel - layer.panels[0]]:
+            walked += panels[zone.fold]["x1"] - panels[zone.fold]["x0"] + self.bends[zone.fold][layer.part].length
+        return float(laid_by_edge - walked)
+
+    def _level(self, layer: Layer, y: float) -> float:
+        """A height of the layer, laid by its own lower edge when it is one that crosses folds."""
+        return y + (self._side(layer, "bottom") - layer.contour.box[1] if len(layer.panels) > 1 else 0.0)
+
+
+def _from_outside(way: complex) -> complex:
+    return -way.conjugate()
+
+
+def _apart(places: list[tuple[Layer, Sewn, complex]], words: str) -> Iterator[str]:
+    """Holes of one seam and number that lie apart."""
+    mates: dict[tuple[str, int], list[tuple[str, complex]]] = defaultdict(list)
+    for layer, hole, at in places:
+        mates[hole.seam, hole.index].append((layer.name, at))
+    for (seam, index), found in mates.items():
+        first, at = found[0]
+        for name, other in found[1:]:
+            if abs(other - at) > MEET:
+                yield f"{first} and {name}, {seam} {index}: {abs(other - at):.3f} mm apart, {words}"
