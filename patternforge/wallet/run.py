@@ -15,7 +15,10 @@ from patternforge.geometry.spacing import Anchor, AnchorKind
 from patternforge.wallet.blank import InnerRun
 from patternforge.wallet.body import Body, layer_extent
 from patternforge.wallet.border import CCW
+from patternforge.wallet.figure import body_figure, is_shaped, layer_figure
+from patternforge.wallet.follow import followed
 from patternforge.wallet.pattern import DraftedFold
+from patternforge.wallet.quad import Box, Quad
 from patternforge.wallet.spec import Across, CornerStyle, Design, Edge, LayerPart, Mode, SeamSpec
 
 __all__ = ["Run", "declared_runs", "own_run"]
@@ -108,12 +111,33 @@ def _ordered(seam: SeamSpec) -> tuple[Edge, ...]:
 def _seam_line(design: Design, body: Body, seam: SeamSpec, edges: tuple[Edge, ...]) -> tuple[Path, list[float]]:
     """The path of a seam and where along it the middles of its corners lie; a loop begins and ends at one."""
     (x0, y0, x1, y1), corner = _sewn_box(design, body, seam)
+    layer = next((p for p in design.parts if isinstance(p, LayerPart) and p.name == seam.of), None)
+    if is_shaped(design, layer):
+        figure = _figure(design, body, seam, layer, (x0, y0, x1, y1))
+        return followed(figure, seam.corners, seam.margin, edges, _asked_ends(body, seam, edges))
     m = seam.margin
     radius = max(corner - m, 0.0) if seam.corners is CornerStyle.ROUNDED else 0.0
     if 2 * m >= min(x1 - x0, y1 - y0):
         raise DraftError(f"a margin of {m:.2f} mm leaves no room for it")
     box = (x0 + m, y0 + m, x1 - m, y1 - m)
     return _loop(box, radius) if len(edges) == 4 else _rounded(_knots(body, box, seam, edges, corner), radius)
+
+
+def _figure(design: Design, body: Body, seam: SeamSpec, layer: LayerPart | None, box: Box) -> Quad:
+    if layer:
+        return layer_figure(design, body, layer, box)
+    first, last = seam.over or (0, len(body.panels) - 1)
+    return body_figure(design, body, box, first, last)
+
+
+def _asked_ends(body: Body, seam: SeamSpec, edges: tuple[Edge, ...]) -> tuple[float | None, float | None]:
+    """Distances of the free ends from the sides they run out at, where the design or a fold asks for one."""
+    first, last = seam.over or (0, len(body.panels) - 1)
+    asked = []
+    for side in (CCW[CCW.index(edges[0]) - 1], CCW[(CCW.index(edges[-1]) + 1) % 4]):
+        at_fold = (side is Edge.LEFT and first > 0) or (side is Edge.RIGHT and last < len(body.folds))
+        asked.append(_end(body, seam, side, 0.0) if at_fold else seam.end)
+    return asked[0], asked[1]
 
 
 def _sewn_box(design: Design, body: Body, seam: SeamSpec) -> tuple[tuple[float, float, float, float], float]:
@@ -206,7 +230,7 @@ def _crossings_of_x(path: Path, x: float) -> list[float]:
     for segment in path.segments:
         low, high = sorted((segment.start.x, segment.end.x))
         if not segment.is_arc and low < x < high:
-            places.append(walked + abs(x - segment.start.x))
+            places.append(walked + segment.length * abs(x - segment.start.x) / (high - low))
         elif segment.is_arc and low < x < high:
             raise DraftError("one of its rounded corners stands in a fold")
         walked += segment.length

@@ -21,6 +21,7 @@ __all__ = [
     "CornerStyle",
     "Design",
     "Edge",
+    "EdgeShape",
     "Film",
     "Fitting",
     "FoldSpec",
@@ -152,11 +153,23 @@ class FoldSpec:
 
 
 @dataclass(frozen=True, slots=True)
+class EdgeShape:
+    """How a side leaves the straight: ``bow`` mm outwards as an arc (inwards when negative), ``slant`` in mm.
+
+    A slant moves the side's upper or right end in by that much, a negative one its lower or left end.
+    """
+
+    bow: float = 0.0
+    slant: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
 class BodySpec:
     """The wallet laid open. ``height`` None means fit; ``closing`` lists folds by number from 1, first closed first.
 
     ``turned`` lays the row on its side (folds horizontal, the row's left end becomes the top). ``clearance`` is how
-    much shorter a panel folded in must be than the panel that covers it, mm.
+    much shorter a panel folded in must be than the panel that covers it, mm. ``corners`` gives single corners, named
+    (bottom or top, left or right), a rounding of their own; ``shapes`` slants or bows the outer sides.
     """
 
     panels: tuple[PanelSpec, ...]
@@ -167,6 +180,8 @@ class BodySpec:
     turned: bool = False
     clearance: float = 1.5
     headroom: float = 3.0
+    corners: tuple[tuple[tuple[Edge, Edge], float], ...] = ()
+    shapes: tuple[tuple[Edge, EdgeShape], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -249,10 +264,11 @@ class Fitting:
 class LayerPart:
     """Covers panels ``first``..``last`` (0-based, inclusive) and the folds between.
 
-    ``drop`` lowers its ``opening`` edge and makes it a mouth; ``holds`` lies between it and the layer outside it.
+    ``drop`` lowers its ``opening`` edge and makes it a mouth; ``holds`` lies between it and the layer outside it,
+    lying or upright.
     ``notch`` is the depth of the relief notch at both ends of every fold zone (0: none). ``trim`` in mm by edge.
     ``inset`` keeps edges that far inside the body's or short of a panel's far end: a strap, a flap, a tongue;
-    ``corner`` rounds the corners an inset gives it.
+    ``corner`` rounds the corners an inset gives it, ``shapes`` slants or bows the sides it does not share.
     """
 
     name: str
@@ -268,7 +284,9 @@ class LayerPart:
     exact: tuple[str, ...] = ()
     inset: tuple[tuple[Edge, float], ...] = ()
     corner: float | None = None
+    shapes: tuple[tuple[Edge, EdgeShape], ...] = ()
     openings: tuple[Opening, ...] = ()
+    lying: Lying = Lying.LYING
     line: int = 0
 
 

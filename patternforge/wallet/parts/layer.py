@@ -10,10 +10,12 @@ from patternforge.geometry.transform import flipped_y
 from patternforge.wallet.blank import Blank, PartBlanks
 from patternforge.wallet.body import Body, layer_extent
 from patternforge.wallet.border import inner_margin, opposite, seam_along
+from patternforge.wallet.figure import is_shaped, layer_figure
 from patternforge.wallet.outline import Corner, Shape, shape
 from patternforge.wallet.pattern import EdgeRole, Pocket
+from patternforge.wallet.quad import sides_of
 from patternforge.wallet.spec import Design, Edge, Held, LayerPart, Side
-from patternforge.wallet.stacks import held_panels
+from patternforge.wallet.stacks import held_panels, standing
 
 __all__ = ["layer_blanks"]
 
@@ -49,10 +51,20 @@ def _shape(design: Design, body: Body, part: LayerPart) -> Shape:
     }
     if bounds[Edge.LEFT] >= bounds[Edge.RIGHT] or bounds[Edge.BOTTOM] >= bounds[Edge.TOP]:
         raise DraftError("its insets leave nothing of it")
+    if is_shaped(design, part):
+        return _figured(design, body, part, bounds)
     _check_notch(body, part)
     roles = {edge: _role(design, part, edge) for edge in Edge}
     corners = _corners(body, part, bounds, roles)
     return shape(corners)
+
+
+def _figured(design: Design, body: Body, part: LayerPart, bounds: dict[Edge, float]) -> Shape:
+    box = (bounds[Edge.LEFT], bounds[Edge.BOTTOM], bounds[Edge.RIGHT], bounds[Edge.TOP])
+    figure = layer_figure(design, body, part, box)
+    path = figure.path
+    roles = {edge: _role(design, part, edge) for edge in Edge}
+    return Shape(path, tuple(roles[side] if side else EdgeRole.RAW for side in sides_of(path, figure)))
 
 
 def _check_notch(body: Body, part: LayerPart) -> None:
@@ -155,18 +167,18 @@ def _notches(body: Body, part: LayerPart, edge: Edge, y: float, role: EdgeRole) 
 
 def _held(design: Design, body: Body, part: LayerPart, held: Held) -> Pocket:
     """The room of a held item: pushed home against the side opposite the opening, in the middle along the mouth."""
-    item = design.item(held.content)
+    across, along = standing(design.item(held.content), part.lying)
     panels = held_panels(part)
     if part.opening in (Edge.LEFT, Edge.RIGHT):
-        x0 = _home(design, body, part, item.height)
-        y0 = (body.height - item.length) / 2
-        box = (x0, y0, x0 + item.height, y0 + item.length)
+        x0 = _home(design, body, part, along)
+        y0 = (body.height - across) / 2
+        box = (x0, y0, x0 + along, y0 + across)
     else:
         left, right = layer_extent(body, part)
-        x0 = (left + right - item.length) / 2
+        x0 = (left + right - across) / 2
         margin = _floor_margin(design, part)
-        y0 = margin if part.opening is Edge.TOP else body.height - margin - item.height
-        box = (x0, y0, x0 + item.length, y0 + item.height)
+        y0 = margin if part.opening is Edge.TOP else body.height - margin - along
+        box = (x0, y0, x0 + across, y0 + along)
     return Pocket(
         part=part.name,
         piece=part.name,
