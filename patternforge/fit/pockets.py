@@ -220,10 +220,11 @@ def _wall(layout: Layout, pocket: Pocket, name: str) -> float:
     piece = layout.pattern.piece(name)
     low, high = _breadth(pocket)
     bottom, top = _rise(pocket)
+    rest = bottom + 1.0 + layout.items[pocket.content].corner_radius
     beside = [
         hole
         for hole, flat in zip(layout.holes[name], piece.holes, strict=True)
-        if bottom + 1.0 < along(pocket.opening, hole.at) < top and _declared(layout, hole.seam)
+        if rest < along(pocket.opening, hole.at) < top and _declared(layout, hole.seam)
     ]
     middle = (low + high) / 2
     left = [h.at for h in beside if across(pocket.opening, h.at) < middle]
