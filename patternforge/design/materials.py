@@ -15,7 +15,7 @@ from patternforge.design.scope import Scope
 from patternforge.design.values import ANY, NOT_NEGATIVE, POSITIVE, Bounds, number_of, text_of
 from patternforge.design.words import word_advice
 from patternforge.leather.contents import Item
-from patternforge.leather.material import Leather, Stretch, SurfaceFace, Tannage, Thickness
+from patternforge.leather.material import Leather, MadeOf, Stretch, SurfaceFace, Tannage, Thickness
 from patternforge.units import RANGE, MeasureError, thickness
 from patternforge.wallet.spec import Content, Parameter
 
@@ -24,6 +24,7 @@ __all__ = ["contents", "leathers", "parameters"]
 _Named = tuple[tuple[Scalar, Node], ...]
 _LEATHER = Leather("", Thickness(1.0, 1.0))
 _SHARE = Bounds(0.0, 1.0)
+_OF_LEATHER = ("tannage", "face")
 
 
 class _PriceArea(StrEnum):
@@ -44,6 +45,7 @@ def _leather(key: Scalar, node: Node, scope: Scope) -> Leather:
     tolerance = table.length("tolerance", _LEATHER.tolerance)
     if tolerance >= measured.low:
         table.add_fault("tolerance", f"{table.what} may be as thin as {measured.low - tolerance:g} mm", "lower it")
+    made_of = _made_of(table)
     return Leather(
         role=key.text,
         thickness=measured,
@@ -56,7 +58,17 @@ def _leather(key: Scalar, node: Node, scope: Scope) -> Leather:
         stretch=table.choice("stretch", Stretch, _LEATHER.stretch),
         price=table.number("price", bounds=Bounds(0.0, 1e6)) if "price" in table.nodes else None,
         price_area=table.choice("price_area", _PriceArea, _PriceArea.FT2).value,
+        made_of=made_of,
     )
+
+
+def _made_of(table: Entries) -> MadeOf:
+    """What the sheet is made of; a fault for every key that says something only leather has."""
+    made_of = table.choice("made_of", MadeOf, _LEATHER.made_of)
+    for key in _OF_LEATHER if made_of is not MadeOf.LEATHER else ():
+        if key in table.nodes:
+            table.add_fault(key, f"{table.what} is made of {made_of} and has no '{key}'", "leave it out")
+    return made_of
 
 
 def _thickness(table: Entries) -> Thickness:
