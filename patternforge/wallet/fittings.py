@@ -83,7 +83,8 @@ def _seat(made: dict[str, PartBlanks], fitting: Fitting, part: str, panel: int, 
     if index is None:
         raise DraftError(_named(fitting, f"its place lies off '{part}'"))
     blank = blanks[index]
-    opened = replace(blank, openings=(*blank.openings, _round(seat)), seats=(*blank.seats, seat))
+    holes = (_round(seat),) if seat.diameter > 0 else ()
+    opened = replace(blank, openings=(*blank.openings, *holes), seats=(*blank.seats, seat))
     made[part] = replace(made[part], blanks=(*blanks[:index], opened, *blanks[index + 1 :]))
 
 

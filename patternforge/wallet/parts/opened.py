@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from patternforge.errors import DraftError
+from patternforge.geometry.interior import Interior
 from patternforge.wallet.blank import Blank, PartBlanks
 from patternforge.wallet.body import Body
 from patternforge.wallet.spec import Design, Opening, Part, Side
@@ -29,7 +30,11 @@ def _opened(design: Design, body: Body, opening: Opening, made: PartBlanks) -> P
     if opening.spot.panel not in front.panels:
         panel = body.panels[opening.spot.panel].name
         raise DraftError(f"opening '{opening.name}' lies on panel '{panel}', which the part does not cover")
-    front = replace(front, openings=(*front.openings, opening_path(body, opening)))
+    path = opening_path(body, opening)
+    inside = Interior(front.shape.path)
+    if not all(inside.holds(segment.start) for segment in path.segments):
+        raise DraftError(f"opening '{opening.name}' reaches beyond the edges of '{front.name}'")
+    front = replace(front, openings=(*front.openings, path))
     if opening.film is None:
         return replace(made, blanks=_with(made.blanks, at, [front]))
     film = film_blank(body, opening, opening.film, front)
