@@ -28,7 +28,7 @@ app = typer.Typer(
 
 def _version(wanted: bool) -> None:
     if wanted:
-        typer.echo(f"patternforge {__version__}")
+        print(f"patternforge {__version__}")
         raise typer.Exit
 
 
@@ -134,7 +134,7 @@ def schema(of: options.SchemaOf = SchemaName.DESIGN, out: options.OutFile = None
 
     text = schema_text(of)
     if out is None:
-        typer.echo(text, nl=False)
+        print(text, end="")
     else:
         _say([f"{file_delivered(out, text.encode('ascii'))} is written."])
 
@@ -149,4 +149,4 @@ def items(word: options.Word = None) -> None:
 
 
 def _say(lines: Iterable[str]) -> None:
-    typer.echo("\n".join(lines))
+    print("\n".join(lines))

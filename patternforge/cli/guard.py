@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Callable
+from contextlib import suppress
 from functools import wraps
 from typing import ParamSpec
 
@@ -76,5 +77,6 @@ def _flushed() -> None:
 def _give_up_output() -> None:
     """Sends what is still to come nowhere, so that Python's own last flush does not complain either."""
     nowhere = os.open(os.devnull, os.O_WRONLY)
-    os.dup2(nowhere, sys.stdout.fileno())
+    with suppress(OSError):  # an output that is no file of the system has nothing to flush
+        os.dup2(nowhere, sys.stdout.fileno())
     os.close(nowhere)

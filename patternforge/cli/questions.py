@@ -31,13 +31,13 @@ def answered() -> Wish:
 def _ready() -> Ready:
     designs = [ready_design(name) for name in ready_names()]
     rows = [(f"{number})", ready.name, ready.resolved().title) for number, ready in enumerate(designs, start=1)]
-    typer.echo("\n".join(["Which wallet is nearest to yours?", *columns(rows)]))
+    print("\n".join(["Which wallet is nearest to yours?", *columns(rows)]))
     while True:
         word = typer.prompt("Its number or name").strip()
         for number, ready in enumerate(designs, start=1):
             if word in (str(number), ready.name):
                 return ready
-        typer.echo(f"'{word}' is not among them.")
+        print(f"'{word}' is not among them.")
 
 
 def _settings(ready: Ready, design: Design) -> Iterator[tuple[str, str]]:
@@ -58,7 +58,7 @@ def _answer(ready: Ready, name: str, question: str, default: str) -> Iterator[tu
         try:
             ready.resolved({name: answer})
         except DesignError as error:
-            typer.echo("\n".join(f"  {fault.what}; {fault.remedy}" for fault in error.faults))
+            print("\n".join(f"  {fault.what}; {fault.remedy}" for fault in error.faults))
         else:
             yield name, answer
             return

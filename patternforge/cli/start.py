@@ -38,11 +38,15 @@ def wished(said: Wish) -> Wish:
     """
     if said.start:
         return said
-    if not said.is_empty or not sys.stdin.isatty():
+    if not said.is_empty or not _is_keyboard():
         raise typer.BadParameter(f"say which ready design: {', '.join(ready_names())}", param_hint="--from")
     from patternforge.cli.questions import answered
 
     return answered()
+
+
+def _is_keyboard() -> bool:
+    return sys.stdin is not None and sys.stdin.isatty()
 
 
 def started(wish: Wish) -> Path:

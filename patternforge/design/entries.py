@@ -196,11 +196,9 @@ class Entries:
             for entry in node:
                 text_of(entry.key, f"a name in '{key}'", self.scope)
             return tuple((entry.key, entry.value) for entry in node)
-        self._refusekind_of(node, key)
+        _refuse_table(node, self._name(key), "name: value", self.scope)
+        self._refuse(key)
         return ()
-
-    def _refusekind_of(self, node: Node, key: str) -> None:
-        _refuse_table(node, f"'{key}' of {self.what}", "name: value", self.scope)
 
     def _name(self, key: str) -> str:
         return f"'{key}' of {self.what}"

@@ -25,6 +25,7 @@ _Named = tuple[tuple[Scalar, Node], ...]
 _LEATHER = Leather("", Thickness(1.0, 1.0))
 _SHARE = Bounds(0.0, 1.0)
 _OF_LEATHER = ("tannage", "face")
+_HIDE = Bounds(0.0, 20.0, has_low=False)
 
 
 class _PriceArea(StrEnum):
@@ -74,16 +75,16 @@ def _made_of(table: Entries) -> MadeOf:
 def _thickness(table: Entries) -> Thickness:
     scalar = table.scalar("thickness")
     if scalar is None or not RANGE.fullmatch(scalar.text.strip()):
-        value = table.length("thickness", bounds=POSITIVE)
+        value = table.length("thickness", bounds=_HIDE)
         return Thickness(value, value)
     try:
         low, high = thickness(scalar.text)
     except MeasureError as error:
         table.scope.faults.add_measure(scalar.at, f"'thickness' of {table.what}", error)
         return Thickness(math.nan, math.nan)
-    fault = POSITIVE.fault(low, " mm")
+    fault = _HIDE.fault(low, " mm") or _HIDE.fault(high, " mm")
     if fault:
-        table.add_fault("thickness", f"'thickness' of {table.what} begins at {low:g} mm", fault)
+        table.add_fault("thickness", f"'thickness' of {table.what} runs from {low:g} mm to {high:g} mm", fault)
         return Thickness(math.nan, math.nan)
     return Thickness(low, high)
 

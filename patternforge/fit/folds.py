@@ -12,6 +12,7 @@ from patternforge.wallet.pattern import DraftedFold
 
 __all__ = ["closed_spans", "fold_findings", "hump"]
 
+_HOLLOW = 2.0  # mm a stiff bend may hold its panels apart; common practice, no source
 _FLUSH, _SANDED = 0.5, 1.5  # mm of mismatch an edge hides, and can be sanded flush; common practice, no source
 
 
@@ -20,6 +21,7 @@ def fold_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
     for fold, bends in zip(layout.pattern.folds, closed.bends, strict=True):
         yield from _mismatches(fold, bends)
         yield from (_pinch(bend) for bend in bends if bend.room < bend.smallest - 1e-9)
+    yield from _corners(layout, closed)
     yield from _folded_in(layout, closed)
     yield from _outer_edges(layout)
 
@@ -51,7 +53,9 @@ def _mismatches(fold: DraftedFold, bends: tuple[Bend, ...]) -> Iterator[Finding]
         stray = at_most(abs(off - chosen), _FLUSH, _SANDED)
         verdict = Verdict.LOOK if stray is Verdict.GOOD and abs(off) > _FLUSH else stray
         yield Finding("edge mismatch, closed", where, off, _FLUSH, verdict, _mismatch_remedy(off, chosen))
-        yield Finding("hump, laid open", where, hump(bend.has, inner.has), inner.has / 2, Verdict.GOOD)
+        rise = hump(bend.has, inner.has)
+        remedy = "" if rise <= inner.has else "less compensation lets it lie flatter open"
+        yield Finding("hump, laid open", where, rise, inner.has, at_most(rise, inner.has, float("inf")), remedy)
 
 
 def _mismatch_remedy(off: float, chosen: float) -> str:
@@ -63,14 +67,36 @@ def _mismatch_remedy(off: float, chosen: float) -> str:
 
 
 def _pinch(bend: Bend) -> Finding:
-    return Finding(
-        "bend tighter than the leather's smallest radius",
-        f"{bend.piece} at fold {bend.fold}",
-        bend.room,
-        bend.smallest,
-        Verdict.LOOK,
-        "the fold stays open a little when empty: skive it, or allow a smaller min_radius",
-    )
+    """A layer too stiff to close on what lies inside it holds its panels that far apart."""
+    apart = 2 * (bend.smallest - bend.room)
+    verdict = at_most(apart, _HOLLOW, float("inf"))
+    remedy = "" if verdict is Verdict.GOOD else "skive the fold, or allow a smaller min_radius"
+    return Finding("hollow left in the bend", f"{bend.piece} at fold {bend.fold}", apart, _HOLLOW, verdict, remedy)
+
+
+def _corners(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
+    """At a fold that stays open, what lies on either flank must keep off what lies on the other.
+
+    Two stacks of height s meet at s / tan(half the angle between the panels) from where their faces would cross.
+    """
+    spined = {number for spine in closed.order.spines for number in spine.folds}
+    for fold, bends in zip(layout.pattern.folds, closed.bends, strict=True):
+        if abs(fold.angle) == 180 or fold.number in spined:
+            continue
+        turn = math.radians(abs(fold.angle)) / 2
+        inner = bends[0]
+        stack = max(_loose_stack(layout, closed, panel) for panel in (fold.number - 1, fold.number))
+        needs = stack * math.tan(turn)
+        has = fold.relief + max(inner.fibre_radius, 0.0) * math.tan(turn)
+        remedy = "" if has >= needs else "more relief at this fold, a smaller angle or a thinner load"
+        where = f"fold {fold.number}, which stays open"
+        yield Finding("pockets clear of each other", where, has, needs, at_least(has, needs, needs / 2), remedy)
+
+
+def _loose_stack(layout: Layout, closed: ClosedWallet, panel: int) -> float:
+    """Height on a panel of all that does not cross its folds."""
+    crossing = [p for p in layout.pattern.pieces if panel in p.placement.panels and len(p.placement.panels) > 1]
+    return closed.heights[panel] - sum(layout.thickness(piece) for piece in crossing)
 
 
 def _folded_in(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from patternforge.fit.findings import Finding, Verdict, at_least, at_most
 from patternforge.fit.layout import LaidHole, Layout
-from patternforge.geometry.point import Bounds, Point
+from patternforge.geometry.point import Point
 from patternforge.geometry.segment import Segment
 from patternforge.wallet.pattern import DraftedFold, EdgeRole, Hole, Piece, Seam
 from patternforge.wallet.spec import Across, HoleShape, HoleSpec
@@ -90,15 +90,17 @@ def _clearances(layout: Layout, piece: Piece) -> Iterator[Finding]:
     """The hole nearest to a mouth or a crossed edge, and the one nearest to any other edge."""
     specs = {seam.name: seam.stitching.hole for seam in layout.pattern.seams}
     headings = {(s.name, h.index): h.heading for s in layout.pattern.seams for h in s.holes}
-    edges = [(s, s.bounds, role) for s, role in zip(piece.outline.segments, piece.edges, strict=True)]
-    edges += [(s, s.bounds, EdgeRole.RAW) for opening in piece.openings for s in opening.segments]
+    edges = [(_reached(s), s, role) for s, role in zip(piece.outline.segments, piece.edges, strict=True)]
+    edges += [(_reached(s), s, EdgeRole.RAW) for opening in piece.openings for s in opening.segments]
     nearest = {True: (_REACH, ""), False: (_REACH, "")}
     for hole in piece.holes:
+        x, y = hole.at.x, hole.at.y
+        near = [(s, role) for (x0, y0, x1, y1), s, role in edges if x0 <= x <= x1 and y0 <= y <= y1]
+        if not near:
+            continue
         rim = _rim(hole, specs[hole.seam])
         heading = piece.placement.onto_piece.angle(headings[hole.seam, hole.index])
-        for edge, bounds, role in edges:
-            if _far(bounds, hole.at):
-                continue
+        for edge, role in near:
             gap = _gap(rim, edge)
             if gap >= nearest[True][0] and gap >= nearest[False][0]:
                 continue
@@ -124,10 +126,10 @@ def _rim(hole: Hole, spec: HoleSpec) -> _Rim:
     return _Rim((hole.at - half, hole.at, hole.at + half), spec.width / 2)
 
 
-def _far(bounds: Bounds, p: Point) -> bool:
-    return (
-        p.x < bounds.x0 - _REACH or p.x > bounds.x1 + _REACH or p.y < bounds.y0 - _REACH or p.y > bounds.y1 + _REACH
-    )
+def _reached(edge: Segment) -> tuple[float, float, float, float]:
+    """The box round an edge outside which no hole can be near it."""
+    b = edge.bounds
+    return b.x0 - _REACH, b.y0 - _REACH, b.x1 + _REACH, b.y1 + _REACH
 
 
 def _gap(rim: _Rim, edge: Segment) -> float:
@@ -163,11 +165,12 @@ def _stretches(layout: Layout) -> Iterator[Finding]:
         for fold in layout.pattern.folds:
             lengths = [_zone_length(piece, fold) for piece in layout.pattern.pieces if _crosses(piece, fold)]
             zone = fold.x1 - fold.x0
-            share = (max(lengths) - zone) / (zone + 2 * seam.spread)
+            base = zone + 2 * seam.spread
+            share = (max(lengths) - zone) / base if base > 0 else 0.0
             verdict = at_most(share, limits.pitch_no, 3 * limits.pitch_no)
             remedy = "" if verdict is Verdict.GOOD else "spread the stretch further, or stop the seam at the fold"
             where = f"{seam.name} over fold {fold.number}"
-            yield Finding("stitches stretched by", where, share, limits.pitch_no, verdict, remedy, "share")
+            yield Finding("stitches stretched by", where, 100 * share, 100 * limits.pitch_no, verdict, remedy, "%")
 
 
 def _crosses(piece: Piece, fold: DraftedFold) -> bool:
@@ -189,13 +192,16 @@ def _to_fold(layout: Layout, x0: float, x1: float, eased: Iterable[str]) -> Iter
                 yield outside - reach, f"{seam.name} {hole.index}"
 
 
-def crowding(holes: Iterable[LaidHole]) -> float:
-    """Smallest distance between two holes, mm; infinite for fewer than two."""
-    points = sorted((hole.at for hole in holes), key=lambda p: (p.x, p.y))
-    best = math.inf
-    for i, p in enumerate(points):
-        for q in points[i + 1 :]:
-            if q.x - p.x >= best:
-                break
-            best = min(best, p.distance_to(q))
+def crowding(holes: Iterable[LaidHole], within: float) -> float:
+    """Smallest distance between two holes, mm, or ``within`` when all are that far apart; it must be above 0."""
+    cells: dict[tuple[int, int], list[Point]] = {}
+    best = within
+    for hole in holes:
+        p = hole.at
+        column, row = int(p.x // within), int(p.y // within)
+        for i in (column - 1, column, column + 1):
+            for j in (row - 1, row, row + 1):
+                for q in cells.get((i, j), ()):
+                    best = min(best, math.hypot(p.x - q.x, p.y - q.y))
+        cells.setdefault((column, row), []).append(p)
     return best

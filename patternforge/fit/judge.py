@@ -16,6 +16,7 @@ from patternforge.fit.folds import fold_findings
 from patternforge.fit.holes import crowding, hole_findings
 from patternforge.fit.layout import Layout, layout
 from patternforge.fit.pockets import pocket_findings
+from patternforge.fit.stitches import stitch_findings
 from patternforge.leather.material import Leather, Thickness
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import HoleShape
@@ -31,6 +32,7 @@ def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tupl
     return (
         *pocket_findings(laid),
         *hole_findings(laid),
+        *stitch_findings(laid),
         *_crowding(laid),
         *fold_findings(laid, closed),
         *bulk_findings(laid, closed),
@@ -65,8 +67,8 @@ def _at_end(leather: Leather, end: str) -> Leather:
 def _crowding(laid: Layout) -> Iterator[Finding]:
     """Holes of different seams that come too near each other in one piece."""
     pitch = min((seam.stitching.pitch for seam in laid.pattern.seams), default=0.0)
-    for piece in laid.pattern.pieces:
-        nearest = crowding(laid.holes[piece.name])
+    for piece in (p for p in laid.pattern.pieces if p.holes):
+        nearest = crowding(laid.holes[piece.name], within=0.6 * pitch)
         if nearest < 0.6 * pitch:
             verdict = Verdict.NO if nearest < 0.35 * pitch else Verdict.LOOK
             yield Finding(

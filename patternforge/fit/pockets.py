@@ -9,7 +9,7 @@ from patternforge.fit.findings import Finding, Verdict, at_least, at_most
 from patternforge.fit.layout import LaidHole, Layout, across, along
 from patternforge.geometry.point import Point
 from patternforge.leather.contents import Item, Section
-from patternforge.wallet.pattern import Pocket
+from patternforge.wallet.pattern import EdgeRole, Pocket
 from patternforge.wallet.spec import Edge, Side
 
 __all__ = ["pocket_findings"]
@@ -18,6 +18,9 @@ _REST = 0.3  # mm an item may rest off its place
 _SNUG = 0.0  # ease below which an item does not go in
 _NOTE_EASE = 4.0  # mm a note wants over its length; common practice 6 to 15 over the note with its margins, no source
 _LOOSE_EASE = 1.5  # mm an item on one panel wants beyond its taut path; common practice, no source
+_SAG = 3.0  # mm an item may sink past its place
+_KEPT = 0.5  # share of a pocket's depth left at its mouth's deepest cut, and the least; common practice, no source
+_BARELY_KEPT = 0.3
 _GRIP = 4.0  # mm of an item a finger and thumb hold; common practice, no source
 
 
@@ -56,6 +59,8 @@ def _slot_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
     yield _width(layout, pocket, holes, floor, where)
     yield _rest(pocket, floor, where)
     yield from _shows(layout, pocket, floor, where)
+    yield _kept(layout, pocket, floor, where)
+    yield from _covered(layout, pocket, where)
     yield from _off_folds(layout, pocket, where)
 
 
@@ -161,6 +166,42 @@ def _shows(layout: Layout, pocket: Pocket, floor: float, where: str) -> Iterator
     yield Finding("item's top below the edge", where, below, 0.5, at_least(below, 0.5, 0.0), remedy)
 
 
+def _kept(layout: Layout, pocket: Pocket, floor: float, where: str) -> Finding:
+    """The share of the item that its wall still covers at the deepest cut of its mouth."""
+    ply = next(p for p in layout.plies if p.outline and p.name == pocket.piece)
+    piece = layout.pattern.piece(pocket.piece)
+    low, high = _breadth(pocket)
+    cuts = [
+        along(pocket.opening, at)
+        for segment, role in zip(piece.outline.segments, piece.edges, strict=True)
+        if role is EdgeRole.MOUTH
+        for at in piece.placement.on_assembly([segment.start, segment.point_at(segment.length / 2), segment.end])
+        if low <= across(pocket.opening, at) <= high
+    ]
+    top = max(along(pocket.opening, Point(x, y)) for x, y, _ in ply.outline.vertices) if ply.outline else 0.0
+    bottom, crown = _rise(pocket)
+    share = (min([*cuts, top]) - floor) / min(crown - bottom, top - floor)
+    remedy = "" if share >= _KEPT else "cut the mouth less deep, or the item tips out"
+    verdict = at_least(share, _KEPT, _BARELY_KEPT)
+    return Finding("item covered at the deepest cut", where, 100 * share, 100 * _KEPT, verdict, remedy, "%")
+
+
+def _covered(layout: Layout, pocket: Pocket, where: str) -> Iterator[Finding]:
+    """Another part lying over the mouth on the side the item is reached from."""
+    wall = layout.pattern.piece(pocket.piece)
+    side = -1 if wall.showing is Side.OUTSIDE else 1
+    x0, y0, x1, y1 = pocket.box
+    middle = Point((x0 + x1) / 2, (y0 + y1) / 2)
+    rise = {Edge.TOP: Point(0, 1), Edge.BOTTOM: Point(0, -1), Edge.LEFT: Point(-1, 0), Edge.RIGHT: Point(1, 0)}
+    low, high = _rise(pocket)
+    mouth = middle + rise[pocket.opening] * ((high - low) / 2 - max(pocket.show, 0.0) / 2)
+    for ply in layout.plies:
+        over = ply.interior is not None and side * (ply.order - wall.level) > 0 and ply.part != pocket.part
+        if over and ply.interior is not None and ply.interior.holds(mouth):
+            remedy = "list parts from the outside in, or lower that part below the mouth"
+            yield Finding(f"mouth lies under {ply.name}", where, pocket.show, 0.0, Verdict.LOOK, remedy)
+
+
 def _closed_edge(layout: Layout, pocket: Pocket) -> float:
     """The edge or fold tangent the pocket opens to, in its own direction."""
     panel = layout.pattern.panels[pocket.panel]
@@ -198,10 +239,34 @@ def _held_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
     verdict = at_least(clear - need, ease, min(1.0, ease))
     remedy = "" if verdict is Verdict.GOOD else f"lengthen the wallet by {need + ease - clear:.2f} mm"
     yield Finding("clear length on the shortest wall", where, clear, need + ease, verdict, remedy)
+_SAG = 3.0  # mm an item may sink past its place
+_KEPT = 0.5  # share of a pocket's depth left at its mouth's deepest cut, and the least; common practice, no source
+_BARELY_KEPT = 0.3
     _, top = _rise(pocket)
     room = _held_edge(layout, pocket) - top
     remedy = "" if room >= 0.5 else "the item would stand out of the closed wallet: more height"
     yield Finding("item's top below the edge", where, room, 0.5, at_least(room, 0.5, 0.0), remedy)
+
+
+def _bed(layout: Layout, pocket: Pocket, where: str) -> Finding:
+    """How far the item could slide on past its place before a row that joins both its walls stops it."""
+    low, high = _breadth(pocket)
+    bottom, _ = _rise(pocket)
+    both = [{(hole.seam, hole.index) for hole in layout.holes[name]} for name in _walls(layout, pocket)]
+    joined = set.intersection(*both)
+    rows = [
+        along(pocket.opening, hole.at)
+        for hole in layout.holes[pocket.piece]
+        if (hole.seam, hole.index) in joined and low < across(pocket.opening, hole.at) < high
+    ]
+    below = [row for row in rows if row <= bottom + _SAG]
+    if not below:
+        return Finding(
+            "item rests on stitches", where, 0.0, 1.0, Verdict.NO, "sew the walls together below the item", ""
+        )
+    slide = max(bottom - max(below), 0.0)
+    remedy = "" if slide <= _SAG else "it can slide past the fold: sew a row below it, if it must stay on its panel"
+    return Finding("item may slide past its place", where, slide, _SAG, at_most(slide, _SAG, float("inf")), remedy)
 
 
 def _walls(layout: Layout, pocket: Pocket) -> list[str]:

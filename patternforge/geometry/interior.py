@@ -43,9 +43,23 @@ class Interior:
         low_x, low_y, high_x, high_y = self._bounds
         if not (low_x <= x <= high_x and low_y <= y <= high_y):
             return False
-        if self._is_by_an_edge(x, y):
-            return self._path.contains(p)
-        return self._in_chords(x, y) ^ self._in_odd_caps(x, y)
+        inside = False
+        for (left, low, right, high), x0, y0, dx, dy, width in self._chords:
+            if y < low or y > high:
+                continue
+            if left <= x <= right and -width <= dx * (y - y0) - dy * (x - x0) <= width:
+                return self._path.contains(p)  # so near a chord that rounding could decide: judged slowly
+            if (y0 > y) != (y0 + dy > y) and x < x0 + (y - y0) * dx / dy:
+                inside = not inside
+        for cx, cy, inner, outer, x0, y0, dx, dy, left_turn in self._arcs:
+            square = (x - cx) * (x - cx) + (y - cy) * (y - cy)
+            if square > outer:
+                continue
+            if square >= inner:
+                return self._path.contains(p)
+            if (dx * (y - y0) - dy * (x - x0) < 0) is left_turn:
+                inside = not inside
+        return inside
 
     def crossings(self, y: float) -> list[float]:
         """x of every place where the level line at ``y`` passes the outline, rising; ``y`` must miss every corner.
@@ -62,30 +76,6 @@ class Interior:
                 places += [x for x in (cx - half, cx + half) if (dx * (y - y0) - dy * (x - x0) < 0) is left_turn]
         places.sort()
         return places
-
-    def _is_by_an_edge(self, x: float, y: float) -> bool:
-        """Whether the point lies so near an edge or chord that rounding could decide: such are judged slowly."""
-        for (low_x, low_y, high_x, high_y), x0, y0, dx, dy, width in self._chords:
-            if low_x <= x <= high_x and low_y <= y <= high_y and -width <= dx * (y - y0) - dy * (x - x0) <= width:
-                return True
-        for cx, cy, inner, outer, *_ in self._arcs:
-            if inner <= (x - cx) * (x - cx) + (y - cy) * (y - cy) <= outer:
-                return True
-        return False
-
-    def _in_chords(self, x: float, y: float) -> bool:
-        inside = False
-        for _, x0, y0, dx, dy, _ in self._chords:
-            if (y0 > y) != (y0 + dy > y) and x < x0 + (y - y0) * dx / dy:
-                inside = not inside
-        return inside
-
-    def _in_odd_caps(self, x: float, y: float) -> bool:
-        odd = False
-        for cx, cy, inner, _, x0, y0, dx, dy, left_turn in self._arcs:
-            if (x - cx) * (x - cx) + (y - cy) * (y - cy) < inner and (dx * (y - y0) - dy * (x - x0) < 0) is left_turn:
-                odd = not odd
-        return odd
 
 
 _NEAR = 1e-7

@@ -105,6 +105,24 @@ class Path:
         index, rest = self._place(d)
         return self.segments[index].tangent_at(rest)
 
+    def stations(self, distances: Iterable[float]) -> list[tuple[Point, Point]]:
+        """Point and unit vector of travel at each of the rising ``distances`` in mm; GeometryError beyond the ends.
+
+        The path is walked once: as quick for thousands of places as for one.
+
+        >>> polyline([Point(0, 0), Point(4, 0), Point(4, 3)]).stations([1, 5])
+        [(Point(x=1.0, y=0.0), Point(x=1.0, y=0.0)), (Point(x=4.0, y=1.0), Point(x=0.0, y=1.0))]
+        """
+        lengths = [s.length for s in self.segments]
+        found, index, walked = [], 0, 0.0
+        for d in distances:
+            while index < len(lengths) - 1 and d > walked + lengths[index]:
+                walked += lengths[index]
+                index += 1
+            rest = _on_path(d - walked, lengths[index])
+            found.append((self.segments[index].point_at(rest), self.segments[index].tangent_at(rest)))
+        return found
+
     def sub(self, d0: float, d1: float) -> Path:
         """The open part from ``d0`` to ``d1`` mm; on a closed path ``d1`` < ``d0`` runs on through the start.
 

@@ -25,7 +25,6 @@ if TYPE_CHECKING:
 __all__ = ["Cell", "Region", "fault_of", "overlap_area", "overlay", "region"]
 
 SAME_VERTEX = 1e-7  # mm; neighbours that meet within this of their common vertex meet there only
-GRID = 1e-6  # mm; coordinates are rounded to this before areas are cut, so that edges that coincide do so exactly
 
 Ring = tuple[Path, Sequence[Path]]
 
@@ -140,7 +139,7 @@ def overlay(areas: Sequence[tuple[Path, Sequence[Path], float]], tolerance: floa
     polygons = [_polygon(outline, tuple(openings), tolerance) for outline, openings, _ in areas]
     if not polygons:
         return ()
-    edges = shapely.unary_union([polygon.boundary for polygon in polygons], grid_size=GRID)
+    edges = shapely.unary_union([polygon.boundary for polygon in polygons])
     faces = shapely.get_parts(shapely.polygonize([edges]))
     tree = shapely.STRtree(polygons)
     cells = []
@@ -175,8 +174,6 @@ def _own_meetings(segments: Sequence[Segment]) -> Iterator[Point]:
     for i, j in touching_pairs([loose_box(s) for s in segments]):
         a, b = segments[i], segments[j]
         shared = [p for p, q in ((a.end, b.start), (a.start, b.end)) if p.distance_to(q) <= SAME_VERTEX]
-        if shared and abs(i - j) not in (1, len(segments) - 1):
-            yield shared[0]
         yield from (p for p in intersections(a, b) if all(p.distance_to(q) > SAME_VERTEX for q in shared))
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from patternforge.errors import DraftError
 from patternforge.geometry.interior import Interior
@@ -23,6 +24,9 @@ __all__ = ["drafted"]
 
 Boxed = Mapping[str, tuple[BoxedEdge, ...]]
 
+Stitch = tuple[int, float]
+"""A stitch: the number of the hole it leaves and its length, mm."""
+
 
 @dataclass(frozen=True, slots=True)
 class _Sewn:
@@ -34,7 +38,7 @@ class _Sewn:
     spread: float
     through: tuple[str, ...]
     holes: tuple[SeamHole, ...]
-    length: float
+    stitches: tuple[Stitch, ...]
     inner: bool
 
 
@@ -70,10 +74,10 @@ def _declared(settled: Settled, parts: Sequence[PartBlanks], boxed: Boxed) -> tu
     seams = []
     for seam in settled.design.seams:
         blanks = [b for p, made in named if not seam.through or p.name in seam.through for b in made.blanks]
-        holes, length = _placed(settled.runs[seam.name], blanks, boxed)
+        holes, stitches = _placed(settled.runs[seam.name], blanks, boxed)
         spread = seam.spread if seam.across is Across.EASED else 0.0
         through = tuple(b.name for b in blanks)
-        seams.append(_Sewn(seam.name, seam.stitching, seam.margin, spread, through, holes, length, False))
+        seams.append(_Sewn(seam.name, seam.stitching, seam.margin, spread, through, holes, stitches, False))
     return tuple(seams)
 
 
@@ -82,22 +86,26 @@ def _own(design: Design, parts: Sequence[PartBlanks], boxed: Boxed) -> tuple[_Se
     blanks = {blank.name: blank for part in parts for blank in part.blanks}
     seams = []
     for run in (run for part in parts for run in part.runs):
-        holes, length = _placed((own_run(run),), [blanks[name] for name in run.through], boxed)
+        holes, stitches = _placed((own_run(run),), [blanks[name] for name in run.through], boxed)
         stitching = replace(run.stitching, pitch=design.stitching.pitch)
-        seams.append(_Sewn(run.name, stitching, run.margin, 0.0, run.through, holes, length, True))
+        seams.append(_Sewn(run.name, stitching, run.margin, 0.0, run.through, holes, stitches, True))
     return tuple(seams)
 
 
-def _placed(runs: Sequence[Run], blanks: Sequence[Blank], boxed: Boxed) -> tuple[tuple[SeamHole, ...], float]:
-    """The holes of all runs of a seam, numbered through, and the length sewn in mm."""
+def _placed(
+    runs: Sequence[Run], blanks: Sequence[Blank], boxed: Boxed
+) -> tuple[tuple[SeamHole, ...], tuple[Stitch, ...]]:
+    """The holes of all runs of a seam, numbered through, and its stitches; a loop's last one closes it."""
     edges = [edge for blank in blanks for edge in boxed[blank.name]]
     holes: list[SeamHole] = []
-    length = 0.0
+    stitches: list[Stitch] = []
     for number, run in enumerate(runs, 1):
         new = run_holes(run, number, len(holes) + 1, edges)
         holes += new
-        length += (run.path.length if run.loop else new[-1].along - new[0].along) if new else 0.0
-    return tuple(holes), length
+        stitches += [(a.index, b.along - a.along) for a, b in pairwise(new)]
+        if run.loop and new:
+            stitches.append((new[-1].index, run.path.length - new[-1].along + new[0].along))
+    return tuple(holes), tuple(stitches)
 
 
 def _pieces(settled: Settled, parts: Sequence[PartBlanks], sewn: Sequence[_Sewn]) -> tuple[Piece, ...]:
@@ -139,17 +147,16 @@ def _seam(design: Design, seam: _Sewn, pieces: Sequence[Piece]) -> Seam:
             passed.append(piece.name)
         for index in mine:
             stack[index] += design.leather(piece.leather).t
-    pairs = [(a, b) for a, b in zip(seam.holes, seam.holes[1:], strict=False) if a.run == b.run]
-    spacings = tuple(b.along - a.along for a, b in pairs)
+    spacings = tuple(length for _, length in seam.stitches)
     return Seam(
         name=seam.name,
         stitching=seam.stitching,
         margin=seam.margin,
         holes=seam.holes,
         pieces=tuple(passed),
-        length=seam.length,
+        length=sum(spacings),
         spacings=spacings,
-        thread=thread_length(spacings, [stack[a.index] for a, _ in pairs], seam.stitching.tails),
+        thread=thread_length(spacings, [stack[index] for index, _ in seam.stitches], seam.stitching.tails),
         inner=seam.inner,
     )
 

@@ -32,9 +32,10 @@ def run_holes(run: Run, number: int, first_index: int, edges: Sequence[BoxedEdge
     positions = even_positions(anchors, run.pitch).positions
     if run.loop and len(positions) > 1:
         positions = positions[:-1]
+    stations = run.path.stations(positions)
     return tuple(
-        SeamHole(first_index + i, number, d, run.path.point_at(d), _heading(run.path, d))
-        for i, d in enumerate(positions)
+        SeamHole(first_index + i, number, d, at, math.degrees(math.atan2(way.y, way.x)))
+        for i, (d, (at, way)) in enumerate(zip(positions, stations, strict=True))
     )
 
 
@@ -61,8 +62,3 @@ def _merged(ties: Sequence[Anchor], places: Sequence[float]) -> list[Anchor]:
     free = [d for d in places if all(abs(d - tie.at) > _SAME_PLACE for tie in ties)]
     inside = [d for d in free if ties[0].at < d < ties[-1].at]
     return sorted([*ties, *(Anchor(d, AnchorKind.BETWEEN) for d in inside)], key=lambda anchor: anchor.at)
-
-
-def _heading(path: Path, d: float) -> float:
-    tangent = path.tangent_at(d)
-    return math.degrees(math.atan2(tangent.y, tangent.x))

@@ -24,6 +24,7 @@ from patternforge.wallet.spec import Across, CornerStyle, Design, Edge, LayerPar
 __all__ = ["Run", "declared_runs", "own_run"]
 
 _QUARTER = math.tan(math.pi / 8)
+_CREASE = 1e-6  # a fold zone shorter than this is one line
 
 
 @dataclass(frozen=True, slots=True)
@@ -220,7 +221,12 @@ def _loop(box: tuple[float, float, float, float], radius: float) -> tuple[Path, 
 def _tangents(body: Body, seam: SeamSpec, path: Path) -> list[Anchor]:
     if seam.across is Across.OPEN:
         return []
-    places = [d for fold in _folds_inside(body, seam) for x in (fold.x0, fold.x1) for d in _crossings_of_x(path, x)]
+    ends = [
+        x
+        for fold in _folds_inside(body, seam)
+        for x in ((fold.x0, fold.x1) if fold.x1 - fold.x0 > _CREASE else (fold.x0,))
+    ]
+    places = [d for x in ends for d in _crossings_of_x(path, x)]
     return [Anchor(d, AnchorKind.BETWEEN) for d in places]
 
 

@@ -112,9 +112,13 @@ def test_any_bytes_give_text_or_one_fault(data: bytes) -> None:
 
 @given(st.dictionaries(st.sampled_from(["margin", "slots", "outer", "inner.neutral", "outer.x", "", "x"]), _VALUES))
 @settings(max_examples=100, deadline=None)
-def test_any_settings_give_a_design_or_faults_beside_the_file(given_settings: dict[str, str]) -> None:
+def test_any_settings_give_a_design_or_faults(given_settings: dict[str, str]) -> None:
     outcome = _outcome(GOOD, given_settings)
-    assert isinstance(outcome, Design) or outcome[0].file == "--set"
+    if isinstance(outcome, Design):
+        assert set(given_settings) <= {"margin", "slots", "outer", "inner.neutral"}
+    else:
+        assert given_settings
+        assert all(fault.what and fault.remedy for fault in outcome)
 
 
 def _read(text: str, loader: type[yaml.SafeLoader]) -> Table | None:

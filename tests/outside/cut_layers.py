@@ -68,7 +68,8 @@ class Layer:
     @cached_property
     def holes(self) -> tuple[Sewn, ...]:
         """The holes as cut, in the order of ``pattern.json``. ValueError when there are more or fewer."""
-        described = [hole for hole in self.json["holes"] if hole["shape"] != "none"]
+        drawn = [hole for hole in self.json["holes"] if hole["shape"] != "none"]
+        described = sorted(drawn, key=lambda hole: hole["shape"] != "mark")  # marks are cut first
         if len(described) != len(self.cut.holes):
             raise ValueError(f"{self.name}: {len(self.cut.holes)} holes are cut, {len(described)} are described")
         return tuple(self._sewn(hole, cut) for hole, cut in zip(described, self.cut.holes, strict=True))

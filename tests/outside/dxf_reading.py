@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import atan, hypot, pi
 
-__all__ = ["Contour", "Cut", "CutPiece", "cut_pieces", "cuts", "header_value", "layer_names"]
+__all__ = ["Contour", "Cut", "CutPiece", "arc_of", "cut_pieces", "cuts", "header_value", "layer_colours", "radii"]
 
 QUARTERS = (0.0, pi / 2, pi, -pi / 2)
 
@@ -114,9 +114,18 @@ def header_value(text: str, name: str) -> str | None:
     return next((value for (_, key), (_, value) in pairwise(pairs) if key == name), None)
 
 
-def layer_names(text: str) -> set[str]:
-    """The layers that entities lie on."""
-    return {cut.layer for cut in cuts(text)}
+def layer_colours(text: str) -> dict[str, int]:
+    """The colour number (62) of every layer in the table of layers, by its name (2)."""
+    pairs = _pairs(text)
+    starts = [i for i, pair in enumerate(pairs) if pair == (0, "LAYER")]
+    records = [dict(pairs[i + 1 : next(j for j in range(i + 1, len(pairs)) if pairs[j][0] == 0)]) for i in starts]
+    return {record[2]: int(record[62]) for record in records}
+
+
+def radii(stretches: Iterable[tuple[complex, complex, float]]) -> list[float]:
+    """The radii of all arcs in order, positive where they turn left."""
+    arcs = [(start, *arc_of(start, end, bulge)) for start, end, bulge in stretches if bulge]
+    return [abs(start - centre) * (1 if sweep > 0 else -1) for start, centre, _, sweep in arcs]
 
 
 def _pairs(text: str) -> list[tuple[int, str]]:

@@ -80,9 +80,14 @@ def _edge(border: Border) -> EdgeRole:
 
 def _mouth(part: BankPart | PocketPart, frame: Frame, slots: Slots, slot: Slot) -> list[Corner]:
     left, right = _sides(frame)
+    if slot.mouth <= slot.floor:
+        raise DraftError("its items would stand out whole: let less of them show, or make it deeper")
     deepest = max(part.mouth.depth, part.thumb.depth if part.thumb else 0.0)
-    if slot.mouth - deepest <= frame.floor.stitch:
-        raise DraftError(f"its mouth is cut {deepest:.2f} mm deep, down to its floor: make the cut shallower")
+    lowest = max(slot.shoulder, slot.floor) if slots.shape is BankShape.TEE and slot.number > 1 else slot.floor
+    if slot.mouth - deepest <= lowest:
+        raise DraftError(
+            f"its mouth is cut {deepest:.2f} mm deep, through the piece below it: make the cut shallower"
+        )
     return mouth_corners(left, right, slot.mouth, stitch_lines(frame, slots.columns), part.mouth, part.thumb)
 
 
@@ -185,7 +190,7 @@ def _runs(
     rows = [
         *((name, path, pieces) for name, path in _floor_row(frame, spacing)),
         *((name, path, pieces[number - 1 :]) for number, name, path in _stop_rows(frame, slots)),
-        *((name, path, pieces) for name, path in _uprights(part, frame, slots, spacing)),
+        *((name, path, pieces) for name, path in _uprights(design, part, frame, slots, spacing)),
     ]
     return tuple(
         InnerRun(f"{part.name} {name}", frame.onto.path(path), (*through, behind), stitching, frame.floor.margin)
@@ -214,21 +219,29 @@ def _stop_rows(frame: Frame, slots: Slots) -> list[tuple[int, str, Path]]:
     return rows
 
 
-def _uprights(part: BankPart | PocketPart, frame: Frame, slots: Slots, spacing: float) -> list[tuple[str, Path]]:
+def _uprights(
+    design: Design, part: BankPart | PocketPart, frame: Frame, slots: Slots, spacing: float
+) -> list[tuple[str, Path]]:
     """Side seams where no body seam runs, and the seams between columns, wrapping the highest mouth."""
     lines = stitch_lines(frame, slots.columns)
     sides = [("left", lines[0], frame.left), ("right", lines[-1], frame.right)]
     at_sides = [(name, a) for name, a, side in sides if not side.seam]
     between = [(f"divide {i}", a) for i, a in enumerate(lines[1:-1], 1)]
-    return [(name, _upright(frame, slots, part, a, spacing)) for name, a in (*at_sides, *between)]
+    return [(name, _upright(design, frame, slots, part, a, spacing)) for name, a in (*at_sides, *between)]
 
 
-def _upright(frame: Frame, slots: Slots, part: BankPart | PocketPart, a: float, spacing: float) -> Path:
+def _upright(
+    design: Design, frame: Frame, slots: Slots, part: BankPart | PocketPart, a: float, spacing: float
+) -> Path:
+    """A seam up the way of the items; where the layer behind leaves room it ends a stitch past the highest mouth."""
     fall = part.mouth.depth if part.mouth.shape is MouthShape.SLANTED and a > frame.across / 2 else 0.0
     lowest, highest = slots.slots[0].mouth - fall, slots.slots[-1].mouth - fall
     room = lowest - (frame.floor.stitch + _CLEAR_OF_CORNER * spacing)
     start = lowest - (math.floor(room / spacing - 0.5) + 0.5) * spacing
-    return _line(a, start, a, highest + spacing / 2)
+    behind = host(design, part)
+    ceiling = frame.along - (behind.drop if behind and behind.opening is part.opening else 0.0)
+    wraps = highest + spacing / 2 <= ceiling - frame.floor.margin / 2
+    return _line(a, start, a, highest + (spacing / 2 if wraps else -spacing / 2))
 
 
 def _line(a0: float, b0: float, a1: float, b1: float) -> Path:

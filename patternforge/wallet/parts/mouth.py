@@ -44,6 +44,10 @@ def _between(a0: float, a1: float, height: float, mouth: MouthSpec, thumb: Thumb
     if mouth.shape is MouthShape.DIPPED:
         return _bow(a0 + EAR, a1 - EAR, height, mouth.depth)
     if thumb:
+        if thumb.width > a1 - a0 - 2 * EAR:
+            raise DraftError(
+                f"a thumb notch {thumb.width:.2f} mm wide does not fit between stitches {a1 - a0:.2f} mm apart"
+            )
         middle = (a0 + a1) / 2
         return _bow(middle - thumb.width / 2, middle + thumb.width / 2, height, thumb.depth)
     return []

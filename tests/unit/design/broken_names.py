@@ -138,6 +138,18 @@ _KEYS = (
         "the design has no 'leathers'",
         "the design has no 'parts'",
     ),
+    broken(
+        "leathers that are a number",
+        {"leathers:": "leathers: ¦5\n¦hides:"},
+        "'leathers' of the design is a table of keys, not a single value",
+        "no key 'hides'",
+    ),
+    broken(
+        "contents that are a list",
+        {"contents:": "contents: ¦[card]\n¦things:"},
+        "table of keys, not a list",
+        "'things'",
+    ),
 )
 
 _NAMES = (

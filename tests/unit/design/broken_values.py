@@ -75,11 +75,21 @@ _MATERIALS = (
     broken("a thickness range downwards", {"2-3 oz": "¦3-2 oz"}, ("'3-2 oz' runs downwards", "thinner end first")),
     broken("a thickness range without unit", {"2-3 oz": "¦2-3"}, ("'2-3' has no unit", "say mm or oz")),
     broken("a thickness range in unknown units", {"2-3 oz": "¦2-3 ounces"}, "'ounces' is not a unit"),
-    broken("a thickness range from nothing", {"2-3 oz": "¦0-3 oz"}, "begins at 0 mm; it must be more than 0 mm"),
+    broken(
+        "a thickness range from nothing",
+        {"2-3 oz": "¦0-3 oz"},
+        "runs from 0 mm to 1.19063 mm; it must be more than 0 mm",
+    ),
     broken(
         "a thickness with a comma in braces", {"{thickness: 2-3 oz}": "{thickness: 1,¦2 mm}"}, "comma ends the value"
     ),
     broken("a tolerance as large as the leather", {"tolerance: 0.1 mm": "tolerance: ¦1.2 mm"}, "as thin as 0 mm"),
+    broken("a thickness range beyond any hide", {"2-3 oz": "¦2-300 oz"}, "it must be at most 20 mm"),
+    broken(
+        "a thickness beyond any hide",
+        {"thickness: 1.2 mm": "thickness: ¦12 cm"},
+        "is 120 mm; it must be at most 20 mm",
+    ),
     broken("a neutral above 1", {"neutral: 0.5": "neutral: ¦1.5"}, ("is 1.5; it must be at most 1",)),
     broken("a neutral below 0", {"neutral: 0.5": "neutral: ¦-0.1"}, "is -0.1; it must be at least 0"),
     broken("a neutral that is a length", {"neutral: 0.5": "neutral: ¦0.5 mm"}, "where a plain number is wanted"),

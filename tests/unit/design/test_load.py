@@ -231,6 +231,12 @@ def test_a_seam_takes_its_stitching_from_the_design_key_by_key() -> None:
     )
 
 
+def test_a_seam_without_a_mode_has_that_of_the_design() -> None:
+    text = GOOD.replace("mode: even", "mode: iron").replace("{pitch: 3 mm, mode: iron}", "{tails: 90 mm}")
+    (seam,) = load_design(text, "wallet.yaml").seams
+    assert seam.stitching == Stitching(27.07 / 8, Mode.IRON, _SLIT, 90.0, 0.55)
+
+
 def test_load_and_limits_are_as_said() -> None:
     design = _good()
     assert design.load == Load(0.5, 0.0)

@@ -127,6 +127,13 @@ def test_equal_outlines_turned_there_and_back_leave_no_slivers() -> None:
     assert cell.covers == {0, 1}
 
 
+def test_one_circle_flattened_from_two_starts_leaves_no_slivers() -> None:
+    halves = from_vertices([(-5, 0, 1), (5, 0, 1)], closed=True)
+    turned = rotation(3).path(halves)
+    (cell,) = overlay([(halves, (), 1.0), (turned, (), 1.0)])
+    assert cell.covers == {0, 1}
+
+
 def test_nothing_has_no_cells() -> None:
     assert overlay([]) == ()
 
