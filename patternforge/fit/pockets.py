@@ -239,9 +239,7 @@ def _held_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
     verdict = at_least(clear - need, ease, min(1.0, ease))
     remedy = "" if verdict is Verdict.GOOD else f"lengthen the wallet by {need + ease - clear:.2f} mm"
     yield Finding("clear length on the shortest wall", where, clear, need + ease, verdict, remedy)
-_SAG = 3.0  # mm an item may sink past its place
-_KEPT = 0.5  # share of a pocket's depth left at its mouth's deepest cut, and the least; common practice, no source
-_BARELY_KEPT = 0.3
+    yield _bed(layout, pocket, where)
     _, top = _rise(pocket)
     room = _held_edge(layout, pocket) - top
     remedy = "" if room >= 0.5 else "the item would stand out of the closed wallet: more height"
