@@ -9,13 +9,15 @@ from __future__ import annotations
 from typing import Literal
 
 from patternforge.design.form import Form, Length, Number, Pitch, Text, optional, required
-from patternforge.design.part_forms import BankForm, LayerForm, PlaceForm, PocketForm
+from patternforge.design.part_forms import BankForm, LayerForm, PlaceForm, PocketForm, SidesForm
+from patternforge.leather.contents import Section
 from patternforge.leather.material import MadeOf, Stretch, SurfaceFace, Tannage
 from patternforge.wallet.spec import Across, CornerStyle, Edge, HoleShape, Mode
 
 __all__ = [
     "BodyForm",
     "ContentForm",
+    "CornersForm",
     "DesignForm",
     "FittingForm",
     "FoldForm",
@@ -63,6 +65,7 @@ class ContentForm(Form):
     height: Length = optional("the shorter side")
     thickness: Length = optional("thickness of one")
     corner_radius: Length = optional("radius of its corners")
+    section: Section = optional("flat, or round like a pen")
 
 
 class FoldForm(Form):
@@ -73,6 +76,15 @@ class FoldForm(Form):
     relief: Length = optional("how far pockets stop short of the bend", 3)
 
 
+class CornersForm(Form):
+    """Single corners with a radius of their own."""
+
+    bottom_left: Length = optional("radius of the lower left corner", alias="bottom left")
+    bottom_right: Length = optional("radius of the lower right corner", alias="bottom right")
+    top_left: Length = optional("radius of the upper left corner", alias="top left")
+    top_right: Length = optional("radius of the upper right corner", alias="top right")
+
+
 class BodyForm(Form):
     """The wallet laid open: panels from left to right, seen from the inside."""
 
@@ -81,6 +93,8 @@ class BodyForm(Form):
     )
     height: Literal["fit"] | Length = optional("height of the laid-open body, or fit", "fit")
     corner: Length = optional("radius of the outer corners", 0)
+    corners: CornersForm = optional("outer corners with a radius of their own")
+    sides: SidesForm = optional("outer sides that are bowed or slanted")
     folds: list[FoldForm] = optional("one fold between each two panels", [])
     closing: list[int] = optional("folds by number from 1, first closed first")
     turned: bool = optional("true lays the folds across, the left end becoming the top", False)

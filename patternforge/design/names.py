@@ -42,5 +42,17 @@ class Names:
             said = f"the name '{name}' is taken by the {what} on line {taken[name].line}"
             table.add_fault(kind, said, f"give every {what} a name of its own")
         elif name:
+            self._refuse_almost_taken(table, kind, name, taken)
             taken[name] = table.at_of(kind)
         return name
+
+    def _refuse_almost_taken(self, table: Entries, kind: str, name: str, taken: dict[str, At]) -> None:
+        """A fault for a name that capitals, blanks or hyphens alone tell apart from one that is taken."""
+        alike = next((other for other in taken if _letters(other) == _letters(name) != ""), None)
+        if alike is not None:
+            what = f"'{name}' differs from '{alike}' on line {taken[alike].line} by capitals, blanks or signs alone"
+            table.add_fault(kind, what, "choose a name that reads differently")
+
+
+def _letters(name: str) -> str:
+    return "".join(sign for sign in name.casefold() if sign.isalnum())

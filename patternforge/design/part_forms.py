@@ -16,6 +16,8 @@ __all__ = [
     "PlaceForm",
     "PocketForm",
     "RoundForm",
+    "SideForm",
+    "SidesForm",
     "SlotForm",
     "ThumbForm",
     "TrimForm",
@@ -53,6 +55,22 @@ class InsetForm(Form):
     right: Length = optional("of the right edge", 0)
     bottom: Length = optional("of the bottom edge", 0)
     top: Length = optional("of the top edge", 0)
+
+
+class SideForm(Form):
+    """How a side leaves the straight."""
+
+    bow: Length = optional("rise of the arc outwards; negative: inwards", 0)
+    slant: Length = optional("how far its upper or right end moves in; negative: its lower or left end", 0)
+
+
+class SidesForm(Form):
+    """Sides that are bowed or slanted."""
+
+    left: SideForm = optional("the left side")
+    right: SideForm = optional("the right side")
+    bottom: SideForm = optional("the lower side")
+    top: SideForm = optional("the upper side")
 
 
 class PlaceForm(Form):
@@ -123,6 +141,8 @@ class LayerForm(Form):
     exact: list[Literal["drop"]] = optional("sizes that may not move to whole stitches", [])
     inset: InsetForm = optional("how far edges lie inside the body's: a strap, a flap, a tongue")
     corner: Length = optional("radius of the corners an inset gives it")
+    sides: SidesForm = optional("sides an inset gives it that are bowed or slanted")
+    stands: Lying = optional("what it holds, lying: longer side along the mouth; upright: across it", "lying")
     openings: Openings = optional(_OPENINGS, [])
 
 

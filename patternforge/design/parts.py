@@ -19,7 +19,7 @@ from patternforge.design.part_forms import (
     ThumbForm,
     TrimForm,
 )
-from patternforge.design.places import covered_panels, panel
+from patternforge.design.places import covered_panels, panel, sides
 from patternforge.design.scope import Kind, Scope
 from patternforge.design.values import POSITIVE, Bounds, count_of
 from patternforge.wallet.spec import (
@@ -113,6 +113,8 @@ def _layer(table: Entries, name: str, names: Names) -> LayerPart:
         exact=_words(table, "exact", _LayerSize),
         inset=inset,
         corner=_own_corner(table, inset),
+        shapes=sides(table),
+        lying=table.choice("stands", Lying, _LAYER.lying),
         openings=openings(table, covered, names),
         line=table.at.line,
     )
@@ -185,7 +187,7 @@ def _held(table: Entries) -> tuple[Held, ...]:
         if not isinstance(node, Scalar) or node.is_blank:
             table.scope.faults.add(node.at, f"{what} is missing", "write how many")
         else:
-            count = count_of(node, what, table.scope, Bounds(1, _MOST_HELD))
+            count = count_of(node, what, table.scope, Bounds(0, _MOST_HELD))
             held.append(Held(name or "", count))
     return tuple(held)
 

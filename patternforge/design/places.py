@@ -5,12 +5,13 @@ from __future__ import annotations
 from patternforge.design.entries import Entries
 from patternforge.design.located import Scalar
 from patternforge.design.names import Covered
-from patternforge.design.part_forms import PlaceForm
+from patternforge.design.part_forms import PlaceForm, SideForm, SidesForm
 from patternforge.design.scope import Scope
+from patternforge.design.values import ANY
 from patternforge.design.words import listed, word_advice
-from patternforge.wallet.spec import Edge, Spot
+from patternforge.wallet.spec import Edge, EdgeShape, Spot
 
-__all__ = ["covered_panels", "only_panel", "panel", "spot"]
+__all__ = ["covered_panels", "only_panel", "panel", "sides", "spot"]
 
 
 def panel(scalar: Scalar | None, scope: Scope, panels: tuple[str, ...]) -> int | None:
@@ -68,6 +69,15 @@ def only_panel(table: Entries, panels: tuple[str, ...], part: str, covered: Cove
         what = f"{table.what} does not say on which panel of {part} it lies"
         table.scope.faults.add(table.at, what, f"add 'panel: {panels[covered[0]]}'")
     return covered[0] if covered else 0
+
+
+def sides(table: Entries) -> tuple[tuple[Edge, EdgeShape], ...]:
+    """The sides that leave the straight."""
+    named = table.table("sides", SidesForm)
+    forms = [(edge, named.table(edge, SideForm)) for edge in Edge if edge in named.nodes]
+    return tuple(
+        (edge, EdgeShape(side.length("bow", 0.0, ANY), side.length("slant", 0.0, ANY))) for edge, side in forms
+    )
 
 
 def _distance(place: Entries, *edges: Edge) -> tuple[Edge, float] | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import fields
 from itertools import pairwise
 
@@ -32,6 +33,10 @@ __all__ = ["limits", "seams", "stitching"]
 _SEAM = SeamSpec("", ())
 _HOLE = HoleSpec()
 _LIMITS = Limits()
+_PITCHES = Bounds(0.5, 30.0)
+_SHORT_PITCH = re.compile(
+    r"(\d+(?:[.,]\d+)?)\s*(?:spi|/\s*in(?:ch)?|(?:stitches )?per in|an inch)", re.ASCII | re.IGNORECASE
+)
 _SHARES = ("pitch_look", "pitch_no")
 _OPPOSITE = {Edge.LEFT: Edge.RIGHT, Edge.RIGHT: Edge.LEFT, Edge.TOP: Edge.BOTTOM, Edge.BOTTOM: Edge.TOP}
 _HOLE_SIZES = {
@@ -58,13 +63,21 @@ def _pitch(table: Entries, basis: float) -> float:
     if scalar is None:
         return basis
     what = f"'pitch' of {table.what}"
+    short = _SHORT_PITCH.fullmatch(scalar.text.strip())
+    if short:
+        table.add_fault("pitch", f"{what} is '{scalar.text}'", f"did you mean '{short.group(1)} per inch'?")
+        return basis
     if " per " not in scalar.text:
-        return number_of(scalar, what, table.scope, _length_with_unit, POSITIVE)
+        return number_of(scalar, what, table.scope, _length_with_unit, _PITCHES)
     try:
-        return pitch_mm(scalar.text)
+        pitch = pitch_mm(scalar.text)
     except MeasureError as error:
         table.scope.faults.add_measure(scalar.at, what, error)
         return basis
+    fault = _PITCHES.fault(pitch, " mm")
+    if fault:
+        table.add_fault("pitch", f"{what} comes to {pitch:g} mm", fault)
+    return pitch
 
 
 def _length_with_unit(value: Value) -> float:

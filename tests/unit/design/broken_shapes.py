@@ -287,4 +287,66 @@ _SEAMS = (
     ),
 )
 
-BROKEN_SHAPES = (*_SHEETS, *_OPENINGS, *_PLACES, *_FILMS, *_STRAPS, *_FITTINGS, *_SEAMS)
+_OUTLINES = (
+    broken(
+        "an unknown corner", {"{bottom left: 12 mm": "{¦left bottom: 12 mm"}, ("no key 'left bottom'", "bottom left")
+    ),
+    broken(
+        "a single corner below nothing",
+        {"top left: 7 mm": "top left: ¦-7 mm"},
+        "'top left' of 'corners' of the body is -7",
+    ),
+    broken(
+        "corners that are a length",
+        {"{bottom left: 12 mm, bottom right: 11 mm, top left: 7 mm, top right: 3.5 mm}": "¦6 mm"},
+        "a table of keys",
+    ),
+    broken("an unknown side", {"sides: {bottom: {bow": "sides: {¦botom: {bow"}, "did you mean 'bottom'?"),
+    broken(
+        "a side that is a length",
+        {"sides: {bottom: {bow: -1 mm}}": "sides: {bottom: ¦3 mm}"},
+        "a table of keys, not a single",
+    ),
+    broken("an unknown key of a side", {"{bow: -1 mm}": "{¦bend: -1 mm}"}, "known here: bow, slant"),
+    broken("a bow that is a word", {"{bow: -1 mm}": "{bow: ¦round}"}, "no number called 'round'"),
+    broken(
+        "an unknown way of standing in a layer", {"stands: upright": "stands: ¦uprigt"}, "did you mean 'upright'?"
+    ),
+    broken("an unknown section", {"section: flat": "section: ¦oval"}, ("cannot be 'oval'", "flat, round")),
+    broken(
+        "a round item that is flat",
+        {"section: flat": "section: ¦round"},
+        ("28 mm high and 4 mm thick", "as thick as it is high"),
+    ),
+)
+
+_PLAIN_WORDS = (
+    broken("a pitch finer than thread", {"8 per French inch": "¦0.01 mm"}, "is 0.01 mm; it must be at least 0.5 mm"),
+    broken("a pitch coarser than a wallet", {"8 per French inch": "¦40 mm"}, "it must be at most 30 mm"),
+    broken(
+        "a thousand stitches in an inch",
+        {"8 per French inch": "¦1000 per inch"},
+        ("comes to 0.0254 mm", "at least 0.5"),
+    ),
+    broken("a pitch in short", {"8 per French inch": "¦8 spi"}, ("'8 spi'", "did you mean '8 per inch'?")),
+    broken("a pitch with a stroke", {"8 per French inch": "¦8/inch"}, "did you mean '8 per inch'?"),
+    broken(
+        "a value without the unit of its range",
+        {"value: 3.5 mm": "value: ¦3.5"},
+        ("parameter 'margin' has no unit", "'3.5 mm'"),
+    ),
+    broken("a load in per cent", {"{cards: 0.5, notes: 0}": "¦50%"}, ("cannot be '50%'", "{cards: 0.5, notes: 0.5}")),
+    broken(
+        "a price with its currency in front", {"price: 14.5": "price: ¦$14.5"}, ("is '$14.5'", "without a currency")
+    ),
+    broken(
+        "two parts told apart by capitals",
+        {"bank: left cards": "bank: ¦Shell"},
+        ("from 'shell' on line", "reads differently"),
+    ),
+    broken(
+        "two parts told apart by a hyphen", {"pocket: sleeve": "pocket: ¦left-cards"}, "from 'left cards' on line"
+    ),
+)
+
+BROKEN_SHAPES = (*_OUTLINES, *_PLAIN_WORDS, *_SHEETS, *_OPENINGS, *_PLACES, *_FILMS, *_STRAPS, *_FITTINGS, *_SEAMS)

@@ -31,10 +31,12 @@ leathers:
 contents:
   card: id1
   note: {item: note-eur-50, thickness: 0.12 mm}
-  comb: {length: 120 mm, height: 28 mm, thickness: 4 mm, corner_radius: 2 mm}
+  comb: {length: 120 mm, height: 28 mm, thickness: 4 mm, corner_radius: 2 mm, section: flat}
 body:
   height: fit
   corner: 6 mm
+  corners: {bottom left: 12 mm, bottom right: 11 mm, top left: 7 mm, top right: 3.5 mm}
+  sides: {bottom: {bow: -1 mm}}
   panels: {left: fit, middle: 105 mm, right: card.length + 15 mm}
   folds:
     - {angle: 180, compensation: 1, relief: 4 mm}
@@ -98,6 +100,8 @@ parts:
     over: [middle, right]
     inset: {left: 40 mm, bottom: 30 mm, top: 25 mm}
     corner: 10 mm
+    sides: {left: {bow: 2 mm, slant: 1.5 mm}}
+    stands: upright
     openings:
       - window: ID window
         at: {panel: right, right: 40 mm, top: 45 mm}

@@ -10,6 +10,7 @@ import pytest
 
 from patternforge.design import decoded, load_design
 from patternforge.errors import DesignError
+from patternforge.leather.contents import Section
 from patternforge.leather.material import MadeOf, Stretch, SurfaceFace, Tannage, Thickness
 from patternforge.wallet.spec import (
     Across,
@@ -19,6 +20,7 @@ from patternforge.wallet.spec import (
     CornerStyle,
     Design,
     Edge,
+    EdgeShape,
     Film,
     Fitting,
     FoldSpec,
@@ -102,7 +104,28 @@ def test_the_body_is_resolved_to_mm() -> None:
         closing=(2, 1),
         corner=6.0,
         headroom=3.175,
+        corners=(
+            ((Edge.BOTTOM, Edge.LEFT), 12.0),
+            ((Edge.BOTTOM, Edge.RIGHT), 11.0),
+            ((Edge.TOP, Edge.LEFT), 7.0),
+            ((Edge.TOP, Edge.RIGHT), 3.5),
+        ),
+        shapes=((Edge.BOTTOM, EdgeShape(-1.0)),),
     )
+
+
+def test_an_item_may_be_round() -> None:
+    comb = _with(
+        "height: 28 mm, thickness: 4 mm, corner_radius: 2 mm, section: flat",
+        "height: 9, thickness: 9, section: round",
+    )
+    assert [content.item.section for content in comb.contents] == [Section.FLAT, Section.FLAT, Section.ROUND]
+
+
+def test_a_layer_may_hold_none_of_a_content() -> None:
+    divider = _with("{note: 10}", "{note: 0}").parts[1]
+    assert isinstance(divider, LayerPart)
+    assert divider.holds == (Held("note", 0),)
 
 
 def test_parts_keep_their_order_and_the_line_they_begin_on() -> None:
@@ -149,7 +172,8 @@ def test_parts_keep_their_order_and_the_line_they_begin_on() -> None:
 def test_a_strap_keeps_its_edges_inside_and_has_openings() -> None:
     strap = _good().parts[4]
     assert isinstance(strap, LayerPart)
-    assert (strap.first, strap.last, strap.corner) == (1, 2, 10.0)
+    assert (strap.first, strap.last, strap.corner, strap.lying) == (1, 2, 10.0, Lying.UPRIGHT)
+    assert strap.shapes == ((Edge.LEFT, EdgeShape(2.0, 1.5)),)
     assert dict(strap.inset) == {Edge.LEFT: 40.0, Edge.BOTTOM: 30.0, Edge.TOP: 25.0}
     window, slot = strap.openings
     assert window == Opening(
@@ -233,7 +257,7 @@ def test_a_seam_takes_its_stitching_from_the_design_key_by_key() -> None:
 
 def test_a_seam_without_a_mode_has_that_of_the_design() -> None:
     text = GOOD.replace("mode: even", "mode: iron").replace("{pitch: 3 mm, mode: iron}", "{tails: 90 mm}")
-    (seam,) = load_design(text, "wallet.yaml").seams
+    seam, _ = load_design(text, "wallet.yaml").seams
     assert seam.stitching == Stitching(27.07 / 8, Mode.IRON, _SLIT, 90.0, 0.55)
 
 
@@ -299,6 +323,8 @@ def test_a_setting_replaces_the_thickness_or_neutral_of_a_leather() -> None:
         ("margin", "9", "margin: parameter 'margin' is 9 mm; it must be at most 6 mm"),
         ("margin", "1,2", "margin: parameter 'margin': '1,2' may be one number or two"),
         ("slots", "3 mm", "slots: parameter 'slots': this comes to 3 mm where a plain number is wanted"),
+        ("outer", "4", "outer: '4' says no unit for leather 'outer'; say '4 mm' or '4 oz'"),
+        ("inner.thickness", "0.8", "inner.thickness: '0.8' says no unit"),
         ("outer", "thick", "outer: 'thickness' of leather 'outer': there is no number called 'thick'"),
         ("inner.neutral", "2", "inner.neutral: 'neutral' of leather 'inner' is 2; it must be at most 1"),
         ("margin", "", "margin: parameter 'margin': there is no number here"),
@@ -314,7 +340,7 @@ def test_a_setting_that_does_not_suit_is_a_fault_beside_the_file(name: str, text
 
 def test_faults_beside_the_file_and_in_it_come_in_one_run() -> None:
     with pytest.raises(DesignError) as caught:
-        load_design(GOOD.replace("turned: false", "turned: no"), "wallet.yaml", {"margin": "9", "outer": "0"})
+        load_design(GOOD.replace("turned: false", "turned: no"), "wallet.yaml", {"margin": "9", "outer": "0 mm"})
     assert [fault.file for fault in caught.value.faults] == ["--set", "--set", "wallet.yaml"]
 
 
