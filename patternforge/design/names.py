@@ -50,9 +50,9 @@ class Names:
         """A fault for a name that capitals, blanks or hyphens alone tell apart from one that is taken."""
         alike = next((other for other in taken if _letters(other) == _letters(name) != ""), None)
         if alike is not None:
-            what = f"'{name}' differs from '{alike}' on line {taken[alike].line} by capitals, blanks or signs alone"
+            what = f"'{name}' differs from '{alike}' on line {taken[alike].line} by capitals, blanks or hyphens alone"
             table.add_fault(kind, what, "choose a name that reads differently")
 
 
 def _letters(name: str) -> str:
-    return "".join(sign for sign in name.casefold() if sign.isalnum())
+    return "".join(sign for sign in name.casefold() if sign not in "-_ ")

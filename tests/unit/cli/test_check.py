@@ -23,7 +23,7 @@ FINDINGS = (
 @pytest.mark.parametrize(
     ("text", "status", "last"),
     [
-        (SLEEVE, 0, "It fits: all 12 measures are good."),
+        (SLEEVE, 0, "It fits: all 14 measures are good."),
         (LOOK, 0, "It fits, but look at 1 measure before you cut."),
         (MISFIT, 6, "It does not fit: 1 measure would spoil the leather."),
     ],
