@@ -34,7 +34,8 @@ Pitch = Annotated[float, _written("string", maxLength=200)]
 class Form(BaseModel):
     """A table of the design file; unknown keys are refused."""
 
-    model_config = ConfigDict(extra="forbid")
+    # The loader only reads the fields: what validates by them is built for the JSON Schema alone.
+    model_config = ConfigDict(extra="forbid", defer_build=True)
 
 
 def required(description: str, **rest: Any) -> Any:
