@@ -146,7 +146,7 @@ def schema(of: options.SchemaOf = SchemaName.DESIGN, out: options.OutFile = None
 @app.command()
 @guarded
 def items(word: options.Word = None) -> None:
-    """List what a wallet can hold by name, with sizes in mm and where they come from."""
+    """List what a wallet can hold and what closes it by name, with sizes in mm and where they come from."""
     from patternforge.cli.items import items_table
 
     _say(items_table(word or ""))

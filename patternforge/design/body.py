@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import math
+import re
 
 from patternforge.design.arithmetic import as_length
 from patternforge.design.entries import Entries, entries
-from patternforge.design.forms import FoldForm, LoadForm
+from patternforge.design.forms import CornersForm, FoldForm, LoadForm
 from patternforge.design.located import Node, Scalar
+from patternforge.design.places import sides
 from patternforge.design.scope import Scope
 from patternforge.design.values import ANY, POSITIVE, Bounds, count_of, number_of
 from patternforge.design.words import nearest, word_advice
-from patternforge.wallet.spec import BodySpec, FoldSpec, Load, PanelSpec
+from patternforge.wallet.spec import BodySpec, Edge, FoldSpec, Load, PanelSpec
 
 __all__ = ["body", "load_share"]
 
@@ -20,6 +22,7 @@ _BODY = BodySpec((), (), ())
 _FOLD = FoldSpec()
 _FULL = Load()
 _SHARE = Bounds(0.0, 1.0)
+_PER_CENT = re.compile(r"(\d{1,3}(?:\.\d+)?) ?%", re.ASCII)
 
 
 def body(table: Entries) -> BodySpec:
@@ -33,6 +36,8 @@ def body(table: Entries) -> BodySpec:
         closing=_closing(table, len(folds)) if count_holds else (),
         height=_size(table, "height"),
         corner=table.length("corner", _BODY.corner),
+        corners=_corners(table.table("corners", CornersForm)),
+        shapes=sides(table),
         turned=table.flag("turned", _BODY.turned),
         clearance=table.length("clearance", _BODY.clearance),
         headroom=table.length("headroom", _BODY.headroom),
@@ -55,6 +60,12 @@ def _width(key: Scalar, node: Node, scope: Scope) -> float | None:
         scope.faults.add(node.at, f"{what} is missing", "write a length, or fit")
         return math.nan
     return _fit_or_length(node, what, scope)
+
+
+def _corners(table: Entries) -> tuple[tuple[tuple[Edge, Edge], float], ...]:
+    """Single corners, each named by its lower or upper and its left or right side."""
+    named = [(low, side) for low in (Edge.BOTTOM, Edge.TOP) for side in (Edge.LEFT, Edge.RIGHT)]
+    return tuple((ends, table.length(" ".join(ends))) for ends in named if " ".join(ends) in table.nodes)
 
 
 def _size(table: Entries, key: str) -> float | None:
@@ -120,10 +131,16 @@ def load_share(node: Node | None, scope: Scope) -> Load:
         return _FULL
     if isinstance(node, Scalar) and not node.is_blank and ":" not in node.text:
         if node.text not in ("full", "empty"):
-            advice = word_advice(node.text, ("full", "empty"))
-            scope.faults.add(
-                node.at, f"'load' cannot be '{node.text[:40]}'", f"{advice} or give shares {{cards: 0.5}}"
-            )
+            scope.faults.add(node.at, f"'load' cannot be '{node.text[:40]}'", _load_advice(node.text))
         return Load(0.0, 0.0) if node.text == "empty" else _FULL
     table = entries(node, LoadForm, "'load'", scope)
     return Load(table.number("cards", _FULL.cards, _SHARE), table.number("notes", _FULL.notes, _SHARE))
+
+
+def _load_advice(text: str) -> str:
+    """What to write in place of a load that is no word: a share of 0 to 1, also for one in per cent."""
+    share = _PER_CENT.fullmatch(text.strip())
+    if share and float(share.group(1)) <= 100:
+        part = f"{float(share.group(1)) / 100:g}"
+        return f"write shares from 0 to 1: {{cards: {part}, notes: {part}}}"
+    return f"{word_advice(text, ('full', 'empty'))} or give shares {{cards: 0.5}}"

@@ -7,18 +7,19 @@ Each reader gives a value of the right type whatever happens; after a fault it i
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import TypeVar
 
 from patternforge.design.arithmetic import as_length, as_number
-from patternforge.design.forms import Form, keys_of, required_keys
+from patternforge.design.form import Form, keys_of, required_keys
 from patternforge.design.located import At, Lost, Node, Row, Scalar, Table
-from patternforge.design.scope import Scope
+from patternforge.design.scope import Kind, Scope
 from patternforge.design.values import ANY, NOT_NEGATIVE, Bounds, count_of, kind_of, number_of, row_of, text_of
 from patternforge.design.words import listed, nearest, word_advice
 
-__all__ = ["Entries", "entries", "titled"]
+__all__ = ["Entries", "entries", "kind_named", "titled"]
 
 _LONGEST_NOTES = 10_000
 _Choice = TypeVar("_Choice", bound=StrEnum)
@@ -67,6 +68,14 @@ class Entries:
         """A text on one line."""
         scalar = self.scalar(key)
         return default if scalar is None else text_of(scalar, self._name(key), self.scope)
+
+    def use(self, key: str, kind: Kind) -> str:
+        """A name declared as that kind, now counted as used."""
+        name = self.text(key)
+        if not name:
+            self.scope.leave_open()
+            return ""
+        return self.scope.use(name, kind, self.at_of(key)) or ""
 
     def notes(self, key: str) -> str:
         """A text of any number of lines."""
@@ -215,6 +224,19 @@ def entries(node: Node, form: type[Form], what: str, scope: Scope) -> Entries:
             scope.faults.add(node.at, f"{what} has no '{key}'", f"add '{key}: ...' ({lawful[key]})")
             found.nodes[key] = Lost(node.at)
     return found
+
+
+def kind_named(node: Node, forms: Mapping[str, type[Form]]) -> str | None:
+    """The kind of table that ``node`` says it is by one of its keys, spelt right or almost right; None if none.
+
+    ``forms`` gives the form of each kind under the key that names it.
+    """
+    if not isinstance(node, Table):
+        return None
+    keys = [entry.key.text for entry in node]
+    known = next((key for key in keys if key in forms), None)
+    strange = [key for key in keys if not any(key in keys_of(form) for form in forms.values())]
+    return known or next((near for key in strange if (near := nearest(key, forms))), None)
 
 
 def titled(node: Node, kind: str) -> str:

@@ -8,15 +8,18 @@ from types import MappingProxyType
 
 from patternforge.design.body import body, load_share
 from patternforge.design.entries import Entries, entries
+from patternforge.design.fittings import fittings
 from patternforge.design.forms import BodyForm, DesignForm, LimitsForm, StitchingForm
 from patternforge.design.located import FaultList, Node
 from patternforge.design.materials import contents, leathers, parameters
-from patternforge.design.parts import PartNames, parts
+from patternforge.design.names import Names
+from patternforge.design.parts import parts
 from patternforge.design.scope import Kind, Scope
 from patternforge.design.seams import limits, seams, stitching
 from patternforge.design.settings import with_settings
 from patternforge.design.source import located
 from patternforge.leather.catalogue import catalogue
+from patternforge.leather.hardware import hardware
 from patternforge.wallet.spec import Design, Stitching
 
 __all__ = ["load_design"]
@@ -70,8 +73,8 @@ def _design(top: Entries, scope: Scope, file: PurePath) -> Design:
     spec = body(top.table("body", BodyForm, "the body"))
     sewing = stitching(top.table("stitching", StitchingForm, "'stitching'"), Stitching())
     part_nodes = _part_nodes(top)
-    names = PartNames(complete=bool(part_nodes))
-    part = parts(part_nodes, tuple(panel.name for panel in spec.panels), names, scope)
+    names = Names(panels=tuple(panel.name for panel in spec.panels), is_complete=bool(part_nodes))
+    part = parts(part_nodes, names, scope)
     return Design(
         name=file.stem,
         title=top.text("design"),
@@ -87,6 +90,7 @@ def _design(top: Entries, scope: Scope, file: PurePath) -> Design:
         stitching=sewing,
         load=load_share(top.node("load"), scope),
         limits=limits(top.table("limits", LimitsForm, "'limits'")),
+        fittings=fittings(top.row("fittings"), names, scope, hardware()),
     )
 
 

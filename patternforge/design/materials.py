@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping
 from dataclasses import replace
 from enum import StrEnum
@@ -14,8 +15,8 @@ from patternforge.design.located import Node, Scalar
 from patternforge.design.scope import Scope
 from patternforge.design.values import ANY, NOT_NEGATIVE, POSITIVE, Bounds, number_of, text_of
 from patternforge.design.words import word_advice
-from patternforge.leather.contents import Item
-from patternforge.leather.material import Leather, Stretch, SurfaceFace, Tannage, Thickness
+from patternforge.leather.contents import Item, Section
+from patternforge.leather.material import Leather, MadeOf, Stretch, SurfaceFace, Tannage, Thickness
 from patternforge.units import RANGE, MeasureError, thickness
 from patternforge.wallet.spec import Content, Parameter
 
@@ -24,6 +25,9 @@ __all__ = ["contents", "leathers", "parameters"]
 _Named = tuple[tuple[Scalar, Node], ...]
 _LEATHER = Leather("", Thickness(1.0, 1.0))
 _SHARE = Bounds(0.0, 1.0)
+_CURRENCY = re.compile(r"[\d.,]+\s*(?:[A-Z]{3}|[$€£¥])|(?:[A-Z]{3}|[$€£¥])\s*[\d.,]+", re.ASCII)
+_NUMERAL = re.compile(r"\d+(?:\.\d+)?", re.ASCII)
+_OF_LEATHER = ("tannage", "face")
 _HIDE = Bounds(0.0, 20.0, has_low=False)
 
 
@@ -45,6 +49,7 @@ def _leather(key: Scalar, node: Node, scope: Scope) -> Leather:
     tolerance = table.length("tolerance", _LEATHER.tolerance)
     if tolerance >= measured.low:
         table.add_fault("tolerance", f"{table.what} may be as thin as {measured.low - tolerance:g} mm", "lower it")
+    made_of = _made_of(table)
     return Leather(
         role=key.text,
         thickness=measured,
@@ -55,15 +60,39 @@ def _leather(key: Scalar, node: Node, scope: Scope) -> Leather:
         tannage=table.choice("tannage", Tannage, _LEATHER.tannage),
         face=table.choice("face", SurfaceFace, _LEATHER.face),
         stretch=table.choice("stretch", Stretch, _LEATHER.stretch),
-        price=table.number("price", bounds=Bounds(0.0, 1e6)) if "price" in table.nodes else None,
+        price=_price(table),
         price_area=table.choice("price_area", _PriceArea, _PriceArea.FT2).value,
+        made_of=made_of,
     )
+
+
+def _price(table: Entries) -> float | None:
+    scalar = table.scalar("price")
+    if scalar is None:
+        return None
+    if _CURRENCY.fullmatch(scalar.text.strip()):
+        what = f"'price' of {table.what} is '{scalar.text.strip()[:40]}'"
+        table.add_fault("price", what, "write the number alone, without a currency")
+        return None
+    return table.number("price", bounds=Bounds(0.0, 1e6))
+
+
+def _made_of(table: Entries) -> MadeOf:
+    """What the sheet is made of; a fault for every key that says something only leather has."""
+    made_of = table.choice("made_of", MadeOf, _LEATHER.made_of)
+    for key in _OF_LEATHER if made_of is not MadeOf.LEATHER else ():
+        if key in table.nodes:
+            table.add_fault(key, f"{table.what} is made of {made_of} and has no '{key}'", "leave it out")
+    return made_of
 
 
 def _thickness(table: Entries) -> Thickness:
     scalar = table.scalar("thickness")
     if scalar is None or not RANGE.fullmatch(scalar.text.strip()):
         value = table.length("thickness", bounds=_HIDE)
+        if scalar is not None and scalar.at.setting and _NUMERAL.fullmatch(scalar.text.strip()):
+            what = f"'{scalar.text.strip()}' says no unit for {table.what}"
+            table.add_fault("thickness", what, f"say '{scalar.text.strip()} mm' or '{scalar.text.strip()} oz'")
         return Thickness(value, value)
     try:
         low, high = thickness(scalar.text)
@@ -121,8 +150,12 @@ def _described(table: Entries, name: str, items: Mapping[str, Item]) -> Item:
         corner_radius=sizes.get("corner_radius", base.corner_radius),
         title=base.title,
         source=source,
+        section=table.choice("section", Section, base.section),
     )
     _refuse_impossible_outline(table, item)
+    if item.section is Section.ROUND and item.height != item.thickness:
+        what = f"{table.what} is round, {item.height:g} mm high and {item.thickness:g} mm thick"
+        table.add_fault("section", what, "a round item is as thick as it is high")
     return item
 
 
@@ -155,6 +188,10 @@ def _parameter(key: Scalar, node: Node, scope: Scope) -> Parameter:
     value = _value(table)
     scope.values[key.text] = value
     unit = "mm" if value.power else ""
+    if _lacks_unit(table, value):
+        table.add_fault("value", f"{what} has no unit, but its range has one", f"write '{value.number:g} mm'")
+        scope.values[key.text] = LOST
+        return Parameter(key.text, math.nan, "mm")
     low, high = _limit(table, "from", value), _limit(table, "to", value)
     if low is not None and high is not None and low > high:
         table.add_fault("to", f"'to' of {what} is below its 'from' of {low:g} {unit}".rstrip(), "exchange them")
@@ -191,6 +228,18 @@ def _in_declared_unit(scalar: Scalar, value: Value, scope: Scope) -> Value:
     if declared.power == 1:
         return Value(as_length(value), 1)
     return Value(as_number(value)) if declared.power == 0 else value
+
+
+def _lacks_unit(table: Entries, value: Value) -> bool:
+    """Whether a plain number stands between limits that are lengths."""
+    scalar = table.scalar("value")
+    limits = [each for key in ("from", "to") if (each := table.scalar(key)) is not None]
+    if scalar is None or value.power or value.is_lost or not limits or not _NUMERAL.fullmatch(scalar.text.strip()):
+        return False
+    try:
+        return all(evaluated(each.text, table.scope.value_of).power == 1 for each in limits)
+    except MeasureError:
+        return False
 
 
 def _limit(table: Entries, key: str, value: Value) -> float | None:

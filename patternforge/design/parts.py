@@ -3,15 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from enum import StrEnum
 
-from patternforge.design.entries import Entries, entries, titled
-from patternforge.design.forms import BankForm, Form, LayerForm, MouthForm, PocketForm, ThumbForm, TrimForm, keys_of
-from patternforge.design.located import At, Lost, Node, Scalar, Table
+from patternforge.design.entries import Entries, entries, kind_named, titled
+from patternforge.design.form import Form
+from patternforge.design.located import Lost, Node, Scalar
+from patternforge.design.names import Names
+from patternforge.design.openings import openings
+from patternforge.design.part_forms import (
+    BankForm,
+    InsetForm,
+    LayerForm,
+    MouthForm,
+    PocketForm,
+    ThumbForm,
+    TrimForm,
+)
+from patternforge.design.places import covered_panels, panel, sides
 from patternforge.design.scope import Kind, Scope
 from patternforge.design.values import POSITIVE, Bounds, count_of
-from patternforge.design.words import nearest, word_advice
 from patternforge.wallet.spec import (
     BankPart,
     BankShape,
@@ -27,7 +37,7 @@ from patternforge.wallet.spec import (
     ThumbNotch,
 )
 
-__all__ = ["PartNames", "parts"]
+__all__ = ["parts"]
 
 _MOST_HELD = 200
 _LAYER = LayerPart("", "", 0, 0)
@@ -50,24 +60,17 @@ class _PocketSize(StrEnum):
     DEPTH = "depth"
 
 
-@dataclass(slots=True)
-class PartNames:
-    """Names given to parts with their places; ``complete`` unless a part could not be read at all."""
-
-    taken: dict[str, At] = field(default_factory=dict)
-    complete: bool = True
-
-
-def parts(nodes: tuple[Node, ...], panels: tuple[str, ...], names: PartNames, scope: Scope) -> tuple[Part, ...]:
-    """The parts declared, their names put in ``names``; ``panels`` is empty if the body could not be read."""
-    found = (_part(node, panels, names, scope) for node in nodes)
+def parts(nodes: tuple[Node, ...], names: Names, scope: Scope) -> tuple[Part, ...]:
+    """The parts declared, their names and those of their openings put in ``names``."""
+    found = [_part(node, names, scope) for node in nodes]
+    _refuse_films_named_like_parts(names, scope)
     return tuple(part for part in found if part is not None)
 
 
-def _part(node: Node, panels: tuple[str, ...], names: PartNames, scope: Scope) -> Part | None:
-    kind = _kind(node)
+def _part(node: Node, names: Names, scope: Scope) -> Part | None:
+    kind = kind_named(node, {kind: form for kind, (form, _) in _KINDS.items()})
     if kind is None:
-        names.complete = False
+        names.is_complete = False
         scope.leave_open()
         if not isinstance(node, Lost):
             what = "this part does not say what kind it is"
@@ -75,38 +78,32 @@ def _part(node: Node, panels: tuple[str, ...], names: PartNames, scope: Scope) -
         return None
     form, read = _KINDS[kind]
     table = entries(node, form, titled(node, kind), scope)
-    return read(table, _name(table, kind, names), panels)
-
-
-def _kind(node: Node) -> str | None:
-    """The kind a part names, spelt right or almost right."""
-    if not isinstance(node, Table):
-        return None
-    keys = [entry.key.text for entry in node]
-    known = next((key for key in keys if key in _KINDS), None)
-    strange = [key for key in keys if not any(key in keys_of(form) for form, _ in _KINDS.values())]
-    return known or next((near for key in strange if (near := nearest(key, _KINDS))), None)
-
-
-def _name(table: Entries, kind: str, names: PartNames) -> str:
-    name = table.text(kind)
+    name = names.take(table, kind, "part", names.parts)
     if not name:
-        names.complete = False
-    elif name in names.taken:
-        what = f"the name '{name}' is taken by the part on line {names.taken[name].line}"
-        table.add_fault(kind, what, "give every part a name of its own")
-    else:
-        names.taken[name] = table.at_of(kind)
-    return name
+        names.is_complete = False
+    part = read(table, name, names)
+    names.covered.pop("", None)
+    return part
 
 
-def _layer(table: Entries, name: str, panels: tuple[str, ...]) -> LayerPart:
-    first, last = _covered(table, panels)
+def _refuse_films_named_like_parts(names: Names, scope: Scope) -> None:
+    for opening, at in names.films.items():
+        piece = f"{opening} film"
+        if piece in names.parts:
+            what = f"the film of '{opening}' is called '{piece}', like the part on line {names.parts[piece].line}"
+            scope.faults.add(at, what, "give one of them another name")
+
+
+def _layer(table: Entries, name: str, names: Names) -> LayerPart:
+    covered = covered_panels(table, names.panels)
+    names.covered.setdefault(name, covered)
+    names.layers.append(name)
+    inset = _inset(table)
     return LayerPart(
         name=name,
-        leather=_used(table, "leather", Kind.LEATHER),
-        first=first,
-        last=last,
+        leather=table.use("leather", Kind.LEATHER),
+        first=covered[0] if covered else 0,
+        last=covered[-1] if covered else 0,
         drop=table.length("drop", _LAYER.drop),
         opening=table.choice("opening", Edge, _LAYER.opening),
         holds=_held(table),
@@ -114,16 +111,23 @@ def _layer(table: Entries, name: str, panels: tuple[str, ...]) -> LayerPart:
         notch=table.length("notch", _LAYER.notch),
         trim=_trim(table),
         exact=_words(table, "exact", _LayerSize),
+        inset=inset,
+        corner=_own_corner(table, inset),
+        shapes=sides(table),
+        lying=table.choice("stands", Lying, _LAYER.lying),
+        openings=openings(table, covered, names),
         line=table.at.line,
     )
 
 
-def _bank(table: Entries, name: str, panels: tuple[str, ...]) -> BankPart:
+def _bank(table: Entries, name: str, names: Names) -> BankPart:
+    on = panel(table.scalar("on"), table.scope, names.panels)
+    covered = names.covered.setdefault(name, None if on is None else (on,))
     return BankPart(
         name=name,
-        leather=_used(table, "leather", Kind.LEATHER),
-        panel=_panel(table.scalar("on"), table.scope, panels),
-        content=_used(table, "item", Kind.CONTENT),
+        leather=table.use("leather", Kind.LEATHER),
+        panel=on or 0,
+        content=table.use("item", Kind.CONTENT),
         slots=table.count("slots"),
         step=table.length("step", bounds=POSITIVE),
         show=table.length("show", bounds=POSITIVE),
@@ -139,16 +143,19 @@ def _bank(table: Entries, name: str, panels: tuple[str, ...]) -> BankPart:
         thumb=_thumb(table),
         trim=_trim(table),
         exact=_words(table, "exact", _BankSize),
+        openings=openings(table, covered, names),
         line=table.at.line,
     )
 
 
-def _pocket(table: Entries, name: str, panels: tuple[str, ...]) -> PocketPart:
+def _pocket(table: Entries, name: str, names: Names) -> PocketPart:
+    on = panel(table.scalar("on"), table.scope, names.panels)
+    covered = names.covered.setdefault(name, None if on is None else (on,))
     return PocketPart(
         name=name,
-        leather=_used(table, "leather", Kind.LEATHER),
-        panel=_panel(table.scalar("on"), table.scope, panels),
-        content=_used(table, "item", Kind.CONTENT),
+        leather=table.use("leather", Kind.LEATHER),
+        panel=on or 0,
+        content=table.use("item", Kind.CONTENT),
         depth=table.length("depth", bounds=POSITIVE),
         count=table.count("count", _POCKET.count, high=_MOST_HELD),
         lying=table.choice("stands", Lying, _POCKET.lying),
@@ -159,56 +166,17 @@ def _pocket(table: Entries, name: str, panels: tuple[str, ...]) -> PocketPart:
         thumb=_thumb(table),
         trim=_trim(table),
         exact=_words(table, "exact", _PocketSize),
+        openings=openings(table, covered, names),
         line=table.at.line,
     )
 
 
-_Reader = Callable[[Entries, str, tuple[str, ...]], Part]
+_Reader = Callable[[Entries, str, Names], Part]
 _KINDS: dict[str, tuple[type[Form], _Reader]] = {
     "layer": (LayerForm, _layer),
     "bank": (BankForm, _bank),
     "pocket": (PocketForm, _pocket),
 }
-
-
-def _used(table: Entries, key: str, kind: Kind) -> str:
-    name = table.text(key)
-    if not name:
-        table.scope.leave_open()
-        return ""
-    return table.scope.use(name, kind, table.at_of(key)) or ""
-
-
-def _panel(scalar: Scalar | None, scope: Scope, panels: tuple[str, ...]) -> int:
-    if scalar is None or not panels:
-        return 0
-    if scalar.text in panels:
-        return panels.index(scalar.text)
-    scope.faults.add(scalar.at, f"there is no panel '{scalar.text[:40]}'", word_advice(scalar.text, panels))
-    return 0
-
-
-def _covered(table: Entries, panels: tuple[str, ...]) -> tuple[int, int]:
-    """First and last panel of a layer, all of them if nothing is said."""
-    node = table.node("over")
-    if node is None:
-        return 0, max(len(panels) - 1, 0)
-    if isinstance(node, Scalar):
-        only = _panel(node, table.scope, panels)
-        return only, only
-    named = table.scalars("over")
-    if table.is_refused("over"):
-        return 0, 0
-    if len(named) not in (1, 2):
-        table.add_fault(
-            "over", f"'over' of {table.what} names {len(named)} panels", "name the first and the last one"
-        )
-        return 0, 0
-    before = len(table.scope.faults.found)
-    first, last = (_panel(scalar, table.scope, panels) for scalar in (named[0], named[-1]))
-    if first > last and len(table.scope.faults.found) == before:
-        table.add_fault("over", f"'over' of {table.what} runs from right to left", "name the left panel first")
-    return first, last
 
 
 def _held(table: Entries) -> tuple[Held, ...]:
@@ -219,7 +187,7 @@ def _held(table: Entries) -> tuple[Held, ...]:
         if not isinstance(node, Scalar) or node.is_blank:
             table.scope.faults.add(node.at, f"{what} is missing", "write how many")
         else:
-            count = count_of(node, what, table.scope, Bounds(1, _MOST_HELD))
+            count = count_of(node, what, table.scope, Bounds(0, _MOST_HELD))
             held.append(Held(name or "", count))
     return tuple(held)
 
@@ -254,6 +222,19 @@ def _thumb(table: Entries) -> ThumbNotch | None:
 def _trim(table: Entries) -> tuple[tuple[Edge, float], ...]:
     trim = table.table("trim", TrimForm)
     return tuple((edge, trim.length(edge)) for edge in Edge if edge in trim.nodes)
+
+
+def _inset(table: Entries) -> tuple[tuple[Edge, float], ...]:
+    inset = table.table("inset", InsetForm)
+    return tuple((edge, inset.length(edge)) for edge in Edge if edge in inset.nodes)
+
+
+def _own_corner(table: Entries, inset: tuple[tuple[Edge, float], ...]) -> float | None:
+    corner = table.optional_length("corner")
+    if corner is not None and not inset and "inset" not in table.nodes:
+        what = f"{table.what} has no inset, so its corners are the body's"
+        table.add_fault("corner", what, "leave it out, or give the layer an inset")
+    return corner
 
 
 def _words(table: Entries, key: str, words: type[StrEnum]) -> tuple[str, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import fields
 from itertools import pairwise
 
@@ -9,10 +10,11 @@ from patternforge.design.arithmetic import Value, as_length
 from patternforge.design.entries import Entries, entries, titled
 from patternforge.design.forms import HoleForm, SeamForm, StitchingForm
 from patternforge.design.located import At, Node
-from patternforge.design.parts import PartNames
+from patternforge.design.names import Covered, Names
+from patternforge.design.places import covered_panels
 from patternforge.design.scope import Scope
 from patternforge.design.values import POSITIVE, Bounds, number_of
-from patternforge.design.words import word_advice
+from patternforge.design.words import listed, word_advice
 from patternforge.units import MeasureError, pitch_mm
 from patternforge.wallet.spec import (
     Across,
@@ -31,6 +33,10 @@ __all__ = ["limits", "seams", "stitching"]
 _SEAM = SeamSpec("", ())
 _HOLE = HoleSpec()
 _LIMITS = Limits()
+_PITCHES = Bounds(0.5, 30.0)
+_SHORT_PITCH = re.compile(
+    r"(\d+(?:[.,]\d+)?)\s*(?:spi|/\s*in(?:ch)?|(?:stitches )?per in|an inch)", re.ASCII | re.IGNORECASE
+)
 _SHARES = ("pitch_look", "pitch_no")
 _OPPOSITE = {Edge.LEFT: Edge.RIGHT, Edge.RIGHT: Edge.LEFT, Edge.TOP: Edge.BOTTOM, Edge.BOTTOM: Edge.TOP}
 _HOLE_SIZES = {
@@ -57,13 +63,21 @@ def _pitch(table: Entries, basis: float) -> float:
     if scalar is None:
         return basis
     what = f"'pitch' of {table.what}"
+    short = _SHORT_PITCH.fullmatch(scalar.text.strip())
+    if short:
+        table.add_fault("pitch", f"{what} is '{scalar.text}'", f"did you mean '{short.group(1)} per inch'?")
+        return basis
     if " per " not in scalar.text:
-        return number_of(scalar, what, table.scope, _length_with_unit, POSITIVE)
+        return number_of(scalar, what, table.scope, _length_with_unit, _PITCHES)
     try:
-        return pitch_mm(scalar.text)
+        pitch = pitch_mm(scalar.text)
     except MeasureError as error:
         table.scope.faults.add_measure(scalar.at, what, error)
         return basis
+    fault = _PITCHES.fault(pitch, " mm")
+    if fault:
+        table.add_fault("pitch", f"{what} comes to {pitch:g} mm", fault)
+    return pitch
 
 
 def _length_with_unit(value: Value) -> float:
@@ -90,15 +104,19 @@ def _hole(table: Entries) -> HoleSpec:
     )
 
 
-def seams(nodes: tuple[Node, ...], basis: Stitching, names: PartNames, scope: Scope) -> tuple[SeamSpec, ...]:
+def seams(nodes: tuple[Node, ...], basis: Stitching, names: Names, scope: Scope) -> tuple[SeamSpec, ...]:
     """The seams declared; a key of their stitching that is left out is that of ``basis``."""
     taken: dict[str, At] = {}
-    return tuple(_seam(node, basis, names, taken, scope) for node in nodes)
+    found = tuple(_seam(node, basis, names, taken, scope) for node in nodes)
+    _refuse_films_named_like_seams(names, taken, scope)
+    return found
 
 
-def _seam(node: Node, basis: Stitching, names: PartNames, taken: dict[str, At], scope: Scope) -> SeamSpec:
+def _seam(node: Node, basis: Stitching, names: Names, taken: dict[str, At], scope: Scope) -> SeamSpec:
     table = entries(node, SeamForm, titled(node, "seam"), scope)
-    name = _name(table, taken)
+    name = names.take(table, "seam", "seam", taken)
+    covered = covered_panels(table, names.panels) if "over" in table.nodes else None
+    through = _through(table, names)
     return SeamSpec(
         name=name,
         along=_along(table),
@@ -108,21 +126,20 @@ def _seam(node: Node, basis: Stitching, names: PartNames, taken: dict[str, At], 
         across=table.choice("across", Across, _SEAM.across),
         stop=table.optional_length("stop"),
         spread=table.length("spread", _SEAM.spread),
-        through=_through(table, names),
+        through=through,
         stitching=stitching(table.table("stitching", StitchingForm), basis),
+        over=(covered[0], covered[-1]) if covered else None,
+        of=_followed(table, names, through, covered),
         line=table.at.line,
     )
 
 
-def _name(table: Entries, taken: dict[str, At]) -> str:
-    name = table.text("seam")
-    if not name:
-        return ""
-    if name in taken:
-        what = f"the name '{name}' is taken by the seam on line {taken[name].line}"
-        table.add_fault("seam", what, "give every seam a name of its own")
-    taken.setdefault(name, table.at_of("seam"))
-    return name
+def _refuse_films_named_like_seams(names: Names, taken: dict[str, At], scope: Scope) -> None:
+    for opening, at in names.films.items():
+        own = f"{opening} seam"
+        if own in taken:
+            what = f"the film of '{opening}' is sewn with '{own}', like the seam on line {taken[own].line}"
+            scope.faults.add(at, what, "give one of them another name")
 
 
 def _along(table: Entries) -> tuple[Edge, ...]:
@@ -138,17 +155,35 @@ def _along(table: Entries) -> tuple[Edge, ...]:
     return tuple(edge for edge, _ in edges)
 
 
-def _through(table: Entries, names: PartNames) -> tuple[str, ...]:
+def _through(table: Entries, names: Names) -> tuple[str, ...]:
     found: list[str] = []
     for scalar in table.scalars("through"):
         if scalar.text in found:
             table.scope.faults.add(scalar.at, f"'{scalar.text}' stands twice in 'through'", "keep one of them")
-        elif scalar.text not in names.taken and names.complete:
-            advice = word_advice(scalar.text, names.taken)
+        elif scalar.text not in names.parts and names.is_complete:
+            advice = word_advice(scalar.text, names.parts)
             table.scope.faults.add(scalar.at, f"there is no part '{scalar.text[:40]}'", advice)
         else:
             found.append(scalar.text)
     return tuple(found)
+
+
+def _followed(table: Entries, names: Names, through: tuple[str, ...], over: Covered) -> str:
+    """The layer whose edges the seam follows, an empty text if it follows the body's."""
+    name = names.part(table, "of") if "of" in table.nodes else ""
+    if not name:
+        return ""
+    if name not in names.layers:
+        what = f"'{name}' is no layer, so {table.what} cannot follow its edges"
+        table.add_fault("of", what, word_advice(name, names.layers))
+        return ""
+    if through and name not in through:
+        table.add_fault("of", f"{table.what} follows '{name}' and does not go through it", "add it to 'through'")
+    panels = names.covered.get(name)
+    if over and panels and not set(over) & set(panels):
+        what = f"{table.what} follows '{name}', which covers no panel it runs over"
+        table.add_fault("over", what, f"name {listed(names.panels[each] for each in panels)}")
+    return name
 
 
 def limits(table: Entries) -> Limits:

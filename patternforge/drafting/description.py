@@ -9,7 +9,19 @@ from patternforge import __version__
 from patternforge.drafting.inputs import inputs, plain, trims
 from patternforge.fit.findings import Finding, worst
 from patternforge.geometry.path import Path
-from patternforge.wallet.pattern import DraftedFold, DraftedPanel, Hole, Pattern, Piece, Placement, Pocket, Seam, Sum
+from patternforge.leather.material import MadeOf
+from patternforge.wallet.pattern import (
+    DraftedFold,
+    DraftedPanel,
+    FittingHole,
+    Hole,
+    Pattern,
+    Piece,
+    Placement,
+    Pocket,
+    Seam,
+    Sum,
+)
 from patternforge.wallet.spec import Across, HoleShape, SeamSpec
 
 __all__ = ["FORMAT", "VERSION", "description"]
@@ -89,7 +101,8 @@ def _piece(pattern: Pattern, piece: Piece, panels: Sequence[str]) -> dict[str, A
         "leather": piece.leather,
         "thickness": leather.t,
         "quantity": piece.quantity,
-        "showing_face": leather.face.value,
+        "made_of": leather.made_of.value,
+        "showing_face": leather.face.value if leather.made_of is MadeOf.LEATHER else None,
         "faces": piece.showing.value,
         "visible": piece.visible,
         "width": piece.width,
@@ -101,6 +114,8 @@ def _piece(pattern: Pattern, piece: Piece, panels: Sequence[str]) -> dict[str, A
         "openings": [_vertices(opening) for opening in piece.openings],
         "fold_lines": [_vertices(line) for line in piece.fold_lines],
         "holes": [_hole(hole, shapes[hole.seam]) for hole in piece.holes],
+        "fittings": [_fitting(hole) for hole in piece.fittings],
+        "lines": piece.lines or None,
         "placement": _placement(piece.placement, piece.level, panels),
     }
 
@@ -117,6 +132,17 @@ def _hole(hole: Hole, shape: HoleShape) -> dict[str, Any]:
         "y": hole.at.y,
         "direction": hole.direction,
         "shape": shape.value,
+    }
+
+
+def _fitting(hole: FittingHole) -> dict[str, Any]:
+    return {
+        "fitting": hole.fitting,
+        "half": hole.half,
+        "x": hole.at.x,
+        "y": hole.at.y,
+        "diameter": hole.diameter,
+        "reach": hole.reach,
     }
 
 

@@ -8,7 +8,19 @@ from enum import Enum
 from typing import Any
 
 from patternforge.leather.material import Leather
-from patternforge.wallet.spec import BankPart, Design, Edge, LayerPart, Part
+from patternforge.wallet.spec import (
+    BankPart,
+    BodySpec,
+    Design,
+    Edge,
+    EdgeShape,
+    Fitting,
+    LayerPart,
+    Opening,
+    Part,
+    SeamSpec,
+    Spot,
+)
 
 __all__ = ["inputs", "plain", "trims"]
 
@@ -18,17 +30,19 @@ _PANEL_FIELDS = ("first", "last", "panel")
 
 
 def inputs(design: Design) -> dict[str, Any]:
-    """Parameters, leathers, contents, body, parts from the outside in, seams, stitching, load and limits.
+    """Parameters, leathers, contents, body, parts from the outside in, seams, fittings, stitching, load and limits.
 
     Sizes that moved to whole stitches are given as drafted.
     """
+    panels = [panel.name for panel in design.body.panels]
     return {
         "parameters": plain(design.parameters),
         "leathers": [_leather(leather) for leather in design.leathers],
         "contents": [{"as": content.name, **plain(content.item)} for content in design.contents],
-        "body": plain(design.body),
-        "parts": [_part(part, [panel.name for panel in design.body.panels]) for part in design.parts],
-        "seams": plain(design.seams),
+        "body": _body(design.body),
+        "parts": [_part(part, panels) for part in design.parts],
+        "seams": [_seam(seam, panels) for seam in design.seams],
+        "fittings": [_fitting(fitting, panels) for fitting in design.fittings],
         "stitching": plain(design.stitching),
         "load": plain(design.load),
         "limits": plain(design.limits),
@@ -52,7 +66,7 @@ def plain(value: Any) -> Any:
 
 
 def trims(pairs: Iterable[tuple[Edge, float]]) -> dict[str, float]:
-    """What is trimmed off each edge, mm, by the edge's word."""
+    """What is trimmed off each edge or measured from it, mm, by the edge's word."""
     return {edge.value: size for edge, size in pairs}
 
 
@@ -60,10 +74,48 @@ def _leather(leather: Leather) -> dict[str, Any]:
     return {**plain(leather), "drafted_thickness": leather.t}
 
 
+def _body(body: BodySpec) -> dict[str, Any]:
+    corners = {" ".join(edge.value for edge in edges): radius for edges, radius in body.corners}
+    return {**plain(body), "corners": corners, "shapes": _shapes(body.shapes)}
+
+
+def _shapes(pairs: Iterable[tuple[Edge, EdgeShape]]) -> dict[str, Any]:
+    return {edge.value: plain(shape) for edge, shape in pairs}
+
+
 def _part(part: Part, panels: Sequence[str]) -> dict[str, Any]:
     """The fields of a part, its panels by name."""
     named = {key: panels[getattr(part, key)] for key in _PANEL_FIELDS if hasattr(part, key)}
-    return {"kind": _kind(part), **plain(part), **named, "trim": trims(part.trim)}
+    cut = {"trim": trims(part.trim), "openings": [_opening(opening, panels) for opening in part.openings]}
+    outline = {"inset": trims(part.inset), "shapes": _shapes(part.shapes)} if isinstance(part, LayerPart) else {}
+    return {"kind": _kind(part), **plain(part), **named, **cut, **outline}
+
+
+def _opening(opening: Opening, panels: Sequence[str]) -> dict[str, Any]:
+    sizes = {key: value for key, value in plain(opening).items() if key != "spot"}
+    return {**sizes, "at": _spot(opening.spot, panels)}
+
+
+def _spot(spot: Spot, panels: Sequence[str]) -> dict[str, Any]:
+    return {"panel": panels[spot.panel], "from": trims(pair for pair in (spot.beside, spot.above) if pair)}
+
+
+def _seam(seam: SeamSpec, panels: Sequence[str]) -> dict[str, Any]:
+    over = [panels[end] for end in seam.over] if seam.over else None
+    return {**plain(seam), "over": over, "of": seam.of or None}
+
+
+def _fitting(fitting: Fitting, panels: Sequence[str]) -> dict[str, Any]:
+    meets = {"part": fitting.meets, "panel": panels[fitting.meets_panel]} if fitting.meets else None
+    return {
+        "name": fitting.name,
+        "kind": fitting.kind,
+        "part": fitting.part,
+        "at": _spot(fitting.spot, panels),
+        "meets": meets,
+        "holes": list(fitting.holes if fitting.meets else fitting.holes[:1]),
+        "reach": fitting.reach,
+    }
 
 
 def _kind(part: Part) -> str:

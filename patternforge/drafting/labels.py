@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import product
 
+from patternforge.drafting.hardware import fitting_facts, fitting_words, word_bounds
 from patternforge.drafting.holes import hole_reach, seam_strokes
 from patternforge.drafting.rooms import Barrier, Floor, disc_barrier, floor, path_barriers, room
 from patternforge.drafting.symbols import SYMBOL, symbol_inks, symbol_ways
@@ -13,6 +14,7 @@ from patternforge.drafting.wording import Block, Wording, block, facts, wording
 from patternforge.drawing.extent import placed
 from patternforge.drawing.lettering import text_width
 from patternforge.drawing.model import Align, Ink, Role, Text
+from patternforge.geometry.path import polygon
 from patternforge.geometry.point import Bounds, Point
 from patternforge.geometry.transform import Transform, identity, rotation
 from patternforge.wallet.pattern import Pattern, Piece
@@ -54,11 +56,17 @@ def label_inks(pattern: Pattern, piece: Piece) -> tuple[Ink, ...]:
     """Words and arrows for one piece in its own frame, all of role LABEL, no letter lower than 2 mm.
 
     The label keeps 1 mm away from the outline, openings, stitch holes, fold and stitch lines. It lies level, else
-    upright; where nothing fits, a letter stands in the piece and the words that it stands for below it.
-    DraftError for a name with a letter that cannot be drawn.
+    upright; where nothing fits, a letter stands in the piece and the words that it stands for below it. Beside a hole
+    for hardware stands which half is set there, if it has room. DraftError for a letter that cannot be drawn.
     """
     walls = _barriers(pattern, piece)
-    said = wording(piece.name, facts(pattern, piece))
+    beside = fitting_words(pattern, piece, floor(walls))
+    walls += tuple(wall for text in beside for wall in _word_barriers(text))
+    return (*beside, *_label(pattern, piece, walls))
+
+
+def _label(pattern: Pattern, piece: Piece, walls: Sequence[Barrier]) -> tuple[Ink, ...]:
+    said = wording(piece.name, (*facts(pattern, piece), *fitting_facts(pattern, piece)))
     ways = symbol_ways(pattern.design.leather(piece.leather).stretch)
     level = _ground(walls, identity())
     found = _within(level, _blocks(said, _WHOLE), ways)
@@ -87,6 +95,12 @@ def _barriers(pattern: Pattern, piece: Piece) -> tuple[Barrier, ...]:
         *(wall for path in lines for wall in path_barriers(path, _CLEAR, bounds=False)),
         *(disc_barrier(hole.at, reaches[hole.seam] + _CLEAR) for hole in piece.holes),
     )
+
+
+def _word_barriers(text: Text) -> tuple[Barrier, ...]:
+    box = word_bounds(text)
+    rim = polygon([Point(box.x0, box.y0), Point(box.x1, box.y0), Point(box.x1, box.y1), Point(box.x0, box.y1)])
+    return path_barriers(rim, _CLEAR, bounds=False)
 
 
 def _blocks(said: Wording, wraps: Sequence[float | None]) -> Iterator[Block]:

@@ -12,7 +12,7 @@ from patternforge.geometry.path import Path
 from patternforge.geometry.point import Bounds, Point
 from patternforge.geometry.transform import Transform
 
-__all__ = ["Barrier", "Floor", "disc_barrier", "floor", "path_barriers", "room"]
+__all__ = ["Barrier", "Floor", "disc_barrier", "floor", "is_free", "path_barriers", "room"]
 
 _BAND = 0.5  # height of the strips that room is looked for in, mm
 _FLAT = 0.005  # how far an arc may bulge beyond the chords it is judged by, mm
@@ -111,6 +111,20 @@ def _left_of(inside: Interval, taken: Sequence[Interval]) -> list[Interval]:
             free.append((start, min(x0, inside[1])))
         start = max(start, x1)
     return [*free, (start, inside[1])] if start < inside[1] else free
+
+
+def is_free(ground: Floor, box: Bounds) -> bool:
+    """Whether no barrier touches ``box`` and it lies inside the lines that bound the floor.
+
+    >>> from patternforge.geometry.corners import rounded_rectangle
+    >>> ground = floor(path_barriers(rounded_rectangle(0, 0, 90, 60, 5), 1.0, bounds=True))
+    >>> is_free(ground, Bounds(4, 4, 30, 30)), is_free(ground, Bounds(0.5, 4, 30, 30))
+    (True, False)
+    """
+    first, last = int((box.y0 - ground.low) // _BAND), ceil((box.y1 - ground.low) / _BAND)
+    if first < 0 or last > len(ground.strips):
+        return False
+    return all(any(x0 <= box.x0 and box.x1 <= x1 for x0, x1 in strip) for strip in ground.strips[first:last])
 
 
 def room(ground: Floor, width: float, height: float) -> Bounds | None:

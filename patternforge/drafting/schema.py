@@ -21,7 +21,7 @@ from patternforge.drafting.schema_words import (
     said,
 )
 from patternforge.fit.findings import Verdict
-from patternforge.leather.material import SurfaceFace
+from patternforge.leather.material import MadeOf, SurfaceFace
 from patternforge.wallet.pattern import EdgeRole
 from patternforge.wallet.spec import Edge, HoleShape, Side
 
@@ -67,6 +67,14 @@ _HOLE = record(
     direction=said("long axis of a slit on the piece", ANGLE),
     shape=choice(HoleShape),
 )
+_FITTING = record(
+    fitting=TEXT,
+    half=said("1 or 2; both come to lie over each other once the wallet is closed", COUNT),
+    x=LENGTH,
+    y=LENGTH,
+    diameter=said("of its hole, which stands among the openings too, mm", SIZE),
+    reach=said("how far its cap reaches from the middle of the hole, mm", SIZE),
+)
 _MATRIX = {"type": "array", "items": NUMBER, "minItems": 6, "maxItems": 6}
 _BREAK = {"type": "array", "items": LENGTH, "minItems": 2, "maxItems": 2}
 _PLACEMENT = said(
@@ -87,7 +95,8 @@ _PIECE = record(
     leather=said("role of its leather", TEXT),
     thickness=said("thickness drafted for, mm", SIZE),
     quantity=said("how many to cut", COUNT),
-    showing_face=said("the face of the leather that is up as drawn", choice(SurfaceFace)),
+    made_of=choice(MadeOf),
+    showing_face=said("the face that is up as drawn; null for what is not leather", maybe(choice(SurfaceFace))),
     faces=said("the side of the wallet that face turns to", choice(Side)),
     visible=said("false when other leather hides it", FLAG),
     width=SIZE,
@@ -99,6 +108,8 @@ _PIECE = record(
     openings=said("closed, clockwise", lines_of(_PATH)),
     fold_lines=said("tangents of the folds it crosses, open", lines_of(_PATH)),
     holes=lines_of(_HOLE),
+    fittings=said("holes for hardware", lines_of(_FITTING)),
+    lines=said("the piece a clear sheet lies behind; null for any other", maybe(TEXT)),
     placement=_PLACEMENT,
 )
 _POCKET = record(

@@ -13,6 +13,7 @@ from patternforge.drafting.schema_words import (
     SHARE,
     SIZE,
     TEXT,
+    by_edge,
     choice,
     lines_of,
     maybe,
@@ -20,19 +21,14 @@ from patternforge.drafting.schema_words import (
     record,
     said,
 )
-from patternforge.leather.material import Stretch, SurfaceFace, Tannage
+from patternforge.leather.contents import Section
+from patternforge.leather.material import MadeOf, Stretch, SurfaceFace, Tannage
 from patternforge.wallet.spec import Across, BankShape, CornerStyle, Edge, HoleShape, Lying, Mode, MouthShape, Side
 
 __all__ = ["INPUTS", "TRIM"]
 
-TRIM = said(
-    "what is cut off after gluing, mm, by edge of the assembly",
-    {
-        "type": "object",
-        "properties": {edge.value: SIZE for edge in Edge},
-        "additionalProperties": False,
-    },
-)
+_BY_EDGE = by_edge(SIZE)
+TRIM = said("what is cut off after gluing, mm, by edge of the assembly", _BY_EDGE)
 _EXACT = said("sizes that may not move to whole stitches", lines_of(TEXT))
 _EDGE = choice(Edge)
 
@@ -49,6 +45,7 @@ _LEATHER = record(
     stretch=said("the loose way of the hide on a piece as drawn; the tight way lies across it", choice(Stretch)),
     price=maybe(NUMBER),
     price_area=said("what the price is for: ft2, dm2 or m2", TEXT),
+    made_of=choice(MadeOf),
     drafted_thickness=said("the middle of the range, mm", SIZE),
 )
 _CONTENT = record(
@@ -60,7 +57,18 @@ _CONTENT = record(
     corner_radius=SIZE,
     title=TEXT,
     source=said("where its sizes stand in print", TEXT),
+    section=said("what it is cut across its length", choice(Section)),
 )
+_SHAPES = said(
+    "sides that leave the straight, by edge of the assembly",
+    by_edge(
+        record(
+            bow=said("rise of the arc outwards, negative inwards, mm", LENGTH),
+            slant=said("its upper or right end moves in by this, negative its lower or left end, mm", LENGTH),
+        )
+    ),
+)
+_CORNERS = {"type": "object", "additionalProperties": SIZE, "maxProperties": 4}
 _FIT = maybe(said("null: as large as its contents need, mm", SIZE))
 _BODY = record(
     panels=lines_of(record(name=TEXT, width=_FIT)),
@@ -71,7 +79,29 @@ _BODY = record(
     turned=said("true when the folds lie level", FLAG),
     clearance=said("what a panel folded in is shorter than the one that covers it, mm", LENGTH),
     headroom=LENGTH,
+    corners=said("radius of single corners, mm, by name such as bottom left", _CORNERS),
+    shapes=_SHAPES,
 )
+_SPOT = said(
+    "where its middle lies: the panel, and mm from its edges or fold tangents; else in the panel's middle",
+    record(**{"panel": TEXT, "from": _BY_EDGE}),
+)
+_OPENING = record(
+    name=TEXT,
+    at=_SPOT,
+    width=SIZE,
+    height=SIZE,
+    corner=said("radius of its corners, mm", SIZE),
+    border=said("leather that must stay round it, mm", SIZE),
+    film=maybe(
+        record(
+            leather=TEXT,
+            overlap=said("how far it reaches beyond the opening, mm", SIZE),
+            margin=said("opening to stitch line, mm", SIZE),
+        )
+    ),
+)
+_OPENINGS = said("cut into its front piece", lines_of(_OPENING))
 _MOUTH = record(shape=choice(MouthShape), depth=SIZE)
 _THUMB = maybe(record(width=SIZE, depth=SIZE))
 _LAYER = record(
@@ -87,6 +117,11 @@ _LAYER = record(
     notch=said("depth of the relief notches at folds, mm", SIZE),
     trim=TRIM,
     exact=_EXACT,
+    inset=said("how far edges lie inside the body's or a panel's end, mm, by edge of the assembly", _BY_EDGE),
+    corner=said("radius of the corners an inset gives it; null: none of its own, mm", maybe(SIZE)),
+    shapes=_SHAPES,
+    openings=_OPENINGS,
+    lying=choice(Lying),
 )
 _OF_POCKETS: dict[str, Any] = {
     "name": TEXT,
@@ -101,6 +136,7 @@ _OF_POCKETS: dict[str, Any] = {
     "thumb": _THUMB,
     "trim": TRIM,
     "exact": _EXACT,
+    "openings": _OPENINGS,
 }
 _BANK = record(
     kind={"const": "bank"},
@@ -144,6 +180,17 @@ _SEAM = record(
     spread=SIZE,
     through=said("parts it goes through; none named: every one it meets", lines_of(TEXT)),
     stitching=_STITCHING,
+    over=said("first and last panel it runs over; null: all of them", maybe(lines_of(TEXT))),
+    of=said("the layer whose own edges it follows; null: the body's", maybe(TEXT)),
+)
+_FITTING = record(
+    name=TEXT,
+    kind=said("its name in the catalogue of hardware", TEXT),
+    part=said("what carries its first half", TEXT),
+    at=_SPOT,
+    meets=said("what carries its second half", maybe(record(part=TEXT, panel=TEXT))),
+    holes=said("diameters for its halves, the first one's first, mm", lines_of(SIZE)),
+    reach=said("how far its larger cap reaches from the middle of its hole, mm", SIZE),
 )
 _LIMITS = record(
     hole_to_mouth=SIZE,
@@ -165,6 +212,7 @@ INPUTS = said(
         body=_BODY,
         parts=said("from the outside in", lines_of(one_of(_LAYER, _BANK, _POCKET))),
         seams=lines_of(_SEAM),
+        fittings=said("snaps, rivets and other hardware", lines_of(_FITTING)),
         stitching=_STITCHING,
         load=said("what is in the wallet when it closes true, as shares", record(cards=SHARE, notes=SHARE)),
         limits=_LIMITS,

@@ -5,6 +5,8 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import Any
 
+from patternforge.wallet.spec import Edge
+
 __all__ = [
     "ANGLE",
     "COUNT",
@@ -14,6 +16,7 @@ __all__ = [
     "SHARE",
     "SIZE",
     "TEXT",
+    "by_edge",
     "choice",
     "lines_of",
     "maybe",
@@ -46,6 +49,11 @@ def record(**properties: Schema) -> Schema:
         "required": list(properties),
         "additionalProperties": False,
     }
+
+
+def by_edge(each: Schema) -> Schema:
+    """An object of the same for any edges of the assembly, by their words."""
+    return {"type": "object", "properties": {edge.value: each for edge in Edge}, "additionalProperties": False}
 
 
 def lines_of(each: Schema) -> Schema:

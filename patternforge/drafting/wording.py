@@ -7,20 +7,20 @@ from dataclasses import dataclass
 
 from patternforge.drawing.lettering import text_width
 from patternforge.geometry.point import Point
-from patternforge.leather.material import Stretch
+from patternforge.leather.material import MadeOf, Stretch
 from patternforge.units import mm
 from patternforge.wallet.pattern import Pattern, Piece
 from patternforge.wallet.spec import Edge
 
-__all__ = ["TIGHT", "Block", "Wording", "block", "facts", "wording"]
+__all__ = ["OVER", "TIGHT", "UNDER", "Block", "Wording", "block", "facts", "wording"]
 
 # The tight way of the hide lies across its stretch.
 TIGHT = {Stretch.ACROSS: "up and down", Stretch.ALONG: "across"}
 
 _HEADING = 1.5  # height of the name over the height of the rest
 _PITCH = 1.7  # base line to base line over the height of the letters
-_UNDER = 0.4  # what letters may hang below their base line, over their height
-_OVER = 0.4  # what accents may stand above capitals, over their height
+UNDER = 0.4  # what letters may hang below their base line, over their height
+OVER = 0.4  # what accents may stand above capitals, over their height
 _OUTWARD = {
     Edge.LEFT: Point(-1.0, 0.0),
     Edge.RIGHT: Point(1.0, 0.0),
@@ -60,14 +60,16 @@ class Wording:
 def facts(pattern: Pattern, piece: Piece) -> tuple[str, ...]:
     """What a maker must know of a piece besides its name, one fact each.
 
-    Number, leather, thickness drafted for, faces, whether it is seen, tight way and stretch if known, revision, trim.
+    Number, sheet, thickness drafted for, face (of leather), side, whether it is seen, tight way and stretch if known,
+    revision, what to trim.
     """
     leather = pattern.design.leather(piece.leather)
     known = (
         f"cut {piece.quantity} of {leather.role}",
-        f"leather: {leather.name}" if leather.name else "",
+        f"{leather.made_of.value}: {leather.name}" if leather.name else "",
         f"drafted for {mm(leather.t)} mm",
-        f"{leather.face.value} side up",
+        f"{leather.face.value} side up" if leather.made_of is MadeOf.LEATHER else "",
+        f"lies behind {piece.lines}" if piece.lines else "",
         f"faces {piece.showing.value}",
         "seen when made up" if piece.visible else "hidden when made up",
         f"tight way {TIGHT[leather.stretch]}" if leather.stretch in TIGHT else "",
@@ -130,7 +132,7 @@ def _set(said: Wording, heading: tuple[str, ...], rest: tuple[str, ...], height:
     down = 0.0
     large = _HEADING * height
     for text, size in (*((line, large) for line in heading), *((line, height) for line in rest)):
-        down += _PITCH * size if lines else (1 + _OVER) * size
+        down += _PITCH * size if lines else (1 + OVER) * size
         lines.append((text, size, down))
     width = max(said.width(text) * size for text, size, _ in lines)
-    return Block(tuple(lines), width, down + _UNDER * lines[-1][1])
+    return Block(tuple(lines), width, down + UNDER * lines[-1][1])

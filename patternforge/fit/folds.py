@@ -10,7 +10,7 @@ from patternforge.fit.findings import Finding, Verdict, at_least, at_most
 from patternforge.fit.layout import Layout
 from patternforge.wallet.pattern import DraftedFold
 
-__all__ = ["fold_findings", "hump"]
+__all__ = ["closed_spans", "fold_findings", "hump"]
 
 _HOLLOW = 2.0  # mm a stiff bend may hold its panels apart; common practice, no source
 _FLUSH, _SANDED = 0.5, 1.5  # mm of mismatch an edge hides, and can be sanded flush; common practice, no source
@@ -101,7 +101,7 @@ def _loose_stack(layout: Layout, closed: ClosedWallet, panel: int) -> float:
 
 def _folded_in(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
     """Panels between the flanks of a fold must end short of its bend."""
-    spans = _closed_spans(layout, closed)
+    spans = closed_spans(layout, closed)
     for fold, between in zip(layout.pattern.folds, closed.order.between, strict=True):
         for placed in between:
             room = _room(layout, spans, fold, placed.panel)
@@ -127,7 +127,7 @@ def _outer_edges(layout: Layout) -> Iterator[Finding]:
         yield Finding("outer edges apart, closed", "the two panels", apart, _FLUSH, verdict, remedy)
 
 
-def _closed_spans(layout: Layout, closed: ClosedWallet) -> dict[int, tuple[float, float]]:
+def closed_spans(layout: Layout, closed: ClosedWallet) -> dict[int, tuple[float, float]]:
     """Where each panel lies along its closed stack, bends counted as points: (left end, right end), mm."""
     spans: dict[int, tuple[float, float]] = {}
     for stack in (closed.order.stack, *closed.order.open_groups):

@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from patternforge.fit.bulk import bulk_findings
 from patternforge.fit.close import closed_wallet
+from patternforge.fit.features import feature_findings
 from patternforge.fit.findings import Finding, Verdict
 from patternforge.fit.folds import fold_findings
 from patternforge.fit.holes import crowding, hole_findings
@@ -35,6 +36,7 @@ def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tupl
         *_crowding(laid),
         *fold_findings(laid, closed),
         *bulk_findings(laid, closed),
+        *feature_findings(laid, closed),
         *_trimmed(laid),
     )
 

@@ -116,8 +116,11 @@ def _item_ply(pattern: Pattern, pocket: Pocket, piece: Piece, item: Item) -> Ply
     """
     load = pattern.design.load
     count = pocket.count * (load.notes if pocket.held else load.cards)
-    behind = 0.5 if piece.showing is Side.OUTSIDE and not pocket.held else -0.5
-    order = piece.level + behind
+    sheets = [p.level for p in pattern.pieces if p.lines == piece.name]
+    if piece.showing is Side.OUTSIDE and not pocket.held:
+        order = max((piece.level, *sheets)) + 0.5
+    else:
+        order = min((piece.level, *sheets)) - 0.5
     x0, y0, x1, y1 = pocket.box
     if len(pocket.panels) > 1:
         x0, x1 = pattern.panels[pocket.panels[0]].x0, pattern.panels[pocket.panels[-1]].x1

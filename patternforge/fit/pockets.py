@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from patternforge.fit.findings import Finding, Verdict, at_least, at_most
 from patternforge.fit.layout import LaidHole, Layout, across, along
 from patternforge.geometry.point import Point
+from patternforge.leather.contents import Item, Section
 from patternforge.wallet.pattern import EdgeRole, Pocket
 from patternforge.wallet.spec import Edge, Side
 
@@ -15,11 +17,10 @@ __all__ = ["pocket_findings"]
 _REST = 0.3  # mm an item may rest off its place
 _SNUG = 0.0  # ease below which an item does not go in
 _NOTE_EASE = 4.0  # mm a note wants over its length; common practice 6 to 15 over the note with its margins, no source
+_LOOSE_EASE = 1.5  # mm an item on one panel wants beyond its taut path; common practice, no source
 _SAG = 3.0  # mm an item may sink past its place
-_KEPT, _BARELY_KEPT = (
-    0.5,
-    0.3,
-)  # shares of a pocket's depth left at its mouth's deepest cut; common practice, no source
+_KEPT = 0.5  # share of a pocket's depth left at its mouth's deepest cut, and the least; common practice, no source
+_BARELY_KEPT = 0.3
 _GRIP = 4.0  # mm of an item a finger and thumb hold; common practice, no source
 
 
@@ -47,7 +48,7 @@ def _breadth(pocket: Pocket) -> tuple[float, float]:
 
 
 def _slot_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
-    holes = layout.holes[pocket.piece]
+    holes = _joined_behind(layout, pocket)
     floor = _floor(pocket, holes)
     where = f"{pocket.content} in {pocket.piece}"
     if floor is None:
@@ -61,6 +62,20 @@ def _slot_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
     yield _kept(layout, pocket, floor, where)
     yield from _covered(layout, pocket, where)
     yield from _off_folds(layout, pocket, where)
+
+
+def _joined_behind(layout: Layout, pocket: Pocket) -> tuple[LaidHole, ...]:
+    """The holes of the pocket's wall that also go through something behind the item: only they hold it in."""
+    wall = layout.pattern.piece(pocket.piece)
+    sheets = {p.name for p in layout.pattern.pieces if p.lines == wall.name}
+    side = 1 if wall.showing is Side.OUTSIDE else -1
+    behind = {
+        (hole.seam, hole.index)
+        for piece in layout.pattern.pieces
+        if side * (piece.level - wall.level) > 0 and piece.name not in sheets
+        for hole in piece.holes
+    }
+    return tuple(hole for hole in layout.holes[wall.name] if (hole.seam, hole.index) in behind)
 
 
 def _floor(pocket: Pocket, holes: tuple[LaidHole, ...]) -> float | None:
@@ -90,7 +105,7 @@ def _width(layout: Layout, pocket: Pocket, holes: tuple[LaidHole, ...], floor: f
     if not left or not right:
         return Finding("clear width", where, 0.0, high - low, Verdict.NO, "a side of the pocket is not sewn")
     clear = min(right) - max(left)
-    taut = (high - low) + _thickness_over(layout, pocket)
+    taut = half_girth(layout.items[pocket.content], high - low, _thickness_over(layout, pocket))
     ease = clear - taut
     limits = layout.pattern.design.limits
     verdict = at_least(ease, min(pocket.ease, 1.5), _SNUG)
@@ -99,6 +114,13 @@ def _width(layout: Layout, pocket: Pocket, holes: tuple[LaidHole, ...], floor: f
     short = f"widen the pocket by {pocket.ease - ease:.2f} mm" if ease < pocket.ease - 1e-3 else ""
     loose = "the item slides about: narrow the pocket" if ease > limits.max_ease else ""
     return Finding("clear width between stitch lines", where, clear, taut + pocket.ease, verdict, short or loose)
+
+
+def half_girth(item: Item, breadth: float, thickness: float) -> float:
+    """Half the way round what lies in a pocket: a flat stack of that breadth and thickness, or one round item, mm."""
+    if item.section is Section.ROUND:
+        return math.pi * item.thickness / 2
+    return breadth + thickness
 
 
 def _thickness_over(layout: Layout, pocket: Pocket) -> float:
@@ -211,10 +233,12 @@ def _held_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
     where = f"{pocket.content} behind {pocket.piece}"
     low, high = _breadth(pocket)
     clear = min(_wall(layout, pocket, name) for name in _walls(layout, pocket))
-    need = high - low
-    verdict = at_least(clear - need, _NOTE_EASE, 1.0)
-    remedy = "" if verdict is Verdict.GOOD else f"lengthen the wallet by {need + _NOTE_EASE - clear:.2f} mm"
-    yield Finding("clear length on the shortest wall", where, clear, need + _NOTE_EASE, verdict, remedy)
+    item = layout.items[pocket.content]
+    need = half_girth(item, high - low, pocket.count * item.thickness)
+    ease = _NOTE_EASE if len(pocket.panels) > 1 else _LOOSE_EASE
+    verdict = at_least(clear - need, ease, min(1.0, ease))
+    remedy = "" if verdict is Verdict.GOOD else f"lengthen the wallet by {need + ease - clear:.2f} mm"
+    yield Finding("clear length on the shortest wall", where, clear, need + ease, verdict, remedy)
     yield _bed(layout, pocket, where)
     _, top = _rise(pocket)
     room = _held_edge(layout, pocket) - top
@@ -259,10 +283,11 @@ def _wall(layout: Layout, pocket: Pocket, name: str) -> float:
     piece = layout.pattern.piece(name)
     low, high = _breadth(pocket)
     bottom, top = _rise(pocket)
+    rest = bottom + 1.0 + layout.items[pocket.content].corner_radius
     beside = [
         hole
         for hole, flat in zip(layout.holes[name], piece.holes, strict=True)
-        if bottom + 1.0 < along(pocket.opening, hole.at) < top and _declared(layout, hole.seam)
+        if rest < along(pocket.opening, hole.at) < top and _declared(layout, hole.seam)
     ]
     middle = (low + high) / 2
     left = [h.at for h in beside if across(pocket.opening, h.at) < middle]

@@ -3,8 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import StrEnum
 
-__all__ = ["Item"]
+__all__ = ["Item", "Section"]
+
+
+class Section(StrEnum):
+    """The shape of an item cut across its length."""
+
+    FLAT = "flat"
+    ROUND = "round"
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,3 +30,4 @@ class Item:
     corner_radius: float = 0.0
     title: str = ""
     source: str = ""
+    section: Section = Section.FLAT

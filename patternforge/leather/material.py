@@ -5,7 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-__all__ = ["Leather", "Stretch", "SurfaceFace", "Tannage", "Thickness"]
+__all__ = ["Leather", "MadeOf", "Stretch", "SurfaceFace", "Tannage", "Thickness"]
+
+
+class MadeOf(StrEnum):
+    """What a sheet is; only leather has a grain and a flesh side."""
+
+    LEATHER = "leather"
+    FILM = "film"
+    CLOTH = "cloth"
+    ELASTIC = "elastic"
+    STIFFENER = "stiffener"
 
 
 class SurfaceFace(StrEnum):
@@ -47,7 +57,7 @@ class Thickness:
 
 @dataclass(frozen=True, slots=True)
 class Leather:
-    """One leather of a design, known by its role (outer, inner, lining ...).
+    """One leather of a design, or what stands in for one, known by its role (outer, inner, lining, film ...).
 
     ``tolerance`` is +/- mm round the thickness; ``neutral`` is the distance of the unstretched fibre from the
     inside of a bend in thicknesses (0 to 1); ``min_radius`` the smallest inside radius in thicknesses.
@@ -65,6 +75,7 @@ class Leather:
     stretch: Stretch = Stretch.UNKNOWN
     price: float | None = None
     price_area: str = "ft2"
+    made_of: MadeOf = MadeOf.LEATHER
 
     @property
     def t(self) -> float:

@@ -11,6 +11,7 @@ from patternforge.geometry.interior import Interior
 from patternforge.leather.thread import thread_length
 from patternforge.wallet.blank import Blank, PartBlanks
 from patternforge.wallet.body import layer_development
+from patternforge.wallet.fittings import fitted_parts
 from patternforge.wallet.flat import Lay, SewnThrough, flat_piece
 from patternforge.wallet.holes import BoxedEdge, boxed_edges, run_holes
 from patternforge.wallet.parts import part_blanks
@@ -47,7 +48,8 @@ def drafted(design: Design) -> Pattern:
     DraftError when the design cannot be drafted: nothing joins or holds a part, no room for a seam, no size given.
     """
     settled = settled_sizes(design)
-    parts = [part_blanks(settled.design, settled.body, p, settled.spacings[p.name]) for p in settled.design.parts]
+    made = [part_blanks(settled.design, settled.body, p, settled.spacings[p.name]) for p in settled.design.parts]
+    parts = fitted_parts(settled.design, settled.body, made)
     boxed = {blank.name: boxed_edges(blank.shape) for part in parts for blank in part.blanks}
     sewn = (*_declared(settled, parts, boxed), *_own(settled.design, parts, boxed))
     pieces = _pieces(settled, parts, sewn)

@@ -5,16 +5,28 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from patternforge.geometry.path import Path
+from patternforge.geometry.point import Point
 from patternforge.wallet.outline import Shape
 from patternforge.wallet.pattern import Pocket
 from patternforge.wallet.spec import Edge, Side, Stitching
 
-__all__ = ["Blank", "InnerRun", "PartBlanks"]
+__all__ = ["Blank", "InnerRun", "PartBlanks", "Seat"]
+
+
+@dataclass(frozen=True, slots=True)
+class Seat:
+    """A hole for one half (1 or 2) of a fitting: its centre, its diameter and how far the cap reaches, mm."""
+
+    fitting: str
+    half: int
+    at: Point
+    diameter: float
+    reach: float
 
 
 @dataclass(frozen=True, slots=True)
 class Blank:
-    """One piece on the assembly; ``level`` orders the blanks of a part from the outside in."""
+    """One piece on the assembly; ``lines`` names the piece that a clear sheet lies behind."""
 
     name: str
     leather: str
@@ -22,6 +34,9 @@ class Blank:
     showing: Side
     panels: tuple[int, ...]
     trims: tuple[tuple[Edge, float], ...] = ()
+    openings: tuple[Path, ...] = ()
+    seats: tuple[Seat, ...] = ()
+    lines: str = ""
 
 
 @dataclass(frozen=True, slots=True)

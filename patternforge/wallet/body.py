@@ -9,10 +9,10 @@ from patternforge.errors import DraftError
 from patternforge.leather.closing import Closing, closing
 from patternforge.leather.fold import arc_length, eased_length, inside_radius
 from patternforge.wallet.pattern import Development, DraftedFold, DraftedPanel, FoldLayer, Sum, Term
-from patternforge.wallet.spec import Design, LayerPart
+from patternforge.wallet.spec import Design, Edge, LayerPart
 from patternforge.wallet.stacks import Ply, inside_of, outside_of, panel_plies
 
-__all__ = ["Body", "drafted_body", "fold_layers", "layer_development"]
+__all__ = ["Body", "drafted_body", "fold_layers", "layer_development", "layer_extent"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,3 +123,14 @@ def layer_development(body: Body, part: LayerPart) -> Development:
         shift += flat - (fold.x1 - fold.x0)
         breaks.append((fold.x1, fold.x1 + shift))
     return Development(tuple(breaks))
+
+
+def layer_extent(body: Body, part: LayerPart) -> tuple[float, float]:
+    """Assembly x of a layer's left and right edges: body edges, or its relief short of a fold it does not cross."""
+    x0, x1 = body.panels[part.first].x0, body.panels[part.last].x1
+    if part.first > 0:
+        x0 += body.folds[part.first - 1].relief
+    if part.last < len(body.panels) - 1:
+        x1 -= body.folds[part.last].relief
+    inset = dict(part.inset)
+    return x0 + inset.get(Edge.LEFT, 0.0), x1 - inset.get(Edge.RIGHT, 0.0)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from patternforge.wallet.spec import BankPart, Design, Edge, LayerPart, PocketPart, SeamSpec
+from patternforge.wallet.spec import BankPart, Design, Edge, LayerPart, Part, PocketPart, SeamSpec
 
 __all__ = ["CCW", "Border", "border", "host", "inner_margin", "opposite", "seam_along"]
 
@@ -40,10 +40,12 @@ def opposite(edge: Edge) -> Edge:
     return CCW[(CCW.index(edge) + 2) % 4]
 
 
-def seam_along(design: Design, edge: Edge, part: str) -> SeamSpec | None:
-    """The declared seam that runs along this edge of the body and takes the part with it."""
+def seam_along(design: Design, edge: Edge, part: Part) -> SeamSpec | None:
+    """The declared seam along this edge of the body, over a panel of the part, that takes the part with it."""
+    panels = range(part.first, part.last + 1) if isinstance(part, LayerPart) else (part.panel,)
     for seam in design.seams:
-        if edge in seam.along and (not seam.through or part in seam.through):
+        taken = not seam.through or part.name in seam.through
+        if taken and not seam.of and edge in seam.along and any(seam.covers(panel) for panel in panels):
             return seam
     return None
 
@@ -55,7 +57,7 @@ def border(design: Design, part: BankPart | PocketPart, edge: Edge) -> Border:
     fold = {Edge.LEFT: part.panel - 1, Edge.RIGHT: part.panel}.get(edge)
     if fold is not None and 0 <= fold < last:
         return Border(edge, design.body.folds[fold].relief, None, inner_margin(design), trim)
-    seam = seam_along(design, edge, part.name)
+    seam = seam_along(design, edge, part)
     return Border(edge, 0.0, seam, seam.margin if seam else inner_margin(design), trim)
 
 

@@ -14,7 +14,16 @@ from patternforge.geometry.transform import Transform, flipped_x, identity, rota
 from patternforge.wallet.blank import Blank
 from patternforge.wallet.body import Body
 from patternforge.wallet.outline import Shape
-from patternforge.wallet.pattern import Development, DraftedFold, EdgeRole, Hole, Piece, Placement, SeamHole
+from patternforge.wallet.pattern import (
+    Development,
+    DraftedFold,
+    EdgeRole,
+    FittingHole,
+    Hole,
+    Piece,
+    Placement,
+    SeamHole,
+)
 from patternforge.wallet.spec import HoleShape, Side, Stitching
 
 __all__ = ["Lay", "SewnThrough", "flat_piece", "slit_axis", "spread_development"]
@@ -63,12 +72,23 @@ def flat_piece(blank: Blank, lay: Lay, body: Body, seams: Sequence[SewnThrough])
         level=lay.level,
         outline=path,
         edges=edges,
-        openings=(),
+        openings=tuple(_opening(path, placement) for path in blank.openings),
         holes=tuple(hole for seam in seams for hole in _holes(seam, placement)),
         fold_lines=tuple(line for fold in folds for line in _fold_lines(fold, developed.path, placement)),
         placement=placement,
         trims=blank.trims,
+        fittings=tuple(
+            FittingHole(seat.fitting, seat.half, placement.to_piece(seat.at), seat.diameter, seat.reach)
+            for seat in blank.seats
+        ),
+        lines=blank.lines,
     )
+
+
+def _opening(path: Path, placement: Placement) -> Path:
+    """An opening in its piece, clockwise; it lies on one panel, so development only moves it."""
+    shift = placement.development.flat(path.start.x) - path.start.x
+    return placement.onto_piece.path(translation(shift, 0.0).path(path)).cw()
 
 
 def slit_axis(hole: SeamHole, stitching: Stitching) -> float:

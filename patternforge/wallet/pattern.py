@@ -23,6 +23,7 @@ __all__ = [
     "DraftedFold",
     "DraftedPanel",
     "EdgeRole",
+    "FittingHole",
     "FoldLayer",
     "Hole",
     "Pattern",
@@ -139,6 +140,17 @@ class Hole:
 
 
 @dataclass(frozen=True, slots=True)
+class FittingHole:
+    """The hole of one half (1 or 2) of a fitting in its piece; ``reach`` is its cap's radius, mm."""
+
+    fitting: str
+    half: int
+    at: Point
+    diameter: float
+    reach: float
+
+
+@dataclass(frozen=True, slots=True)
 class Piece:
     """One flat piece, showing face up, lower left of its bounds at the origin, outline counter-clockwise.
 
@@ -160,6 +172,8 @@ class Piece:
     placement: Placement
     trims: tuple[tuple[Edge, float], ...] = ()
     quantity: int = 1
+    fittings: tuple[FittingHole, ...] = ()
+    lines: str = ""
 
     @property
     def width(self) -> float:

@@ -13,9 +13,13 @@ from patternforge.geometry.path import Path, from_vertices
 from patternforge.geometry.point import Point
 from patternforge.geometry.spacing import Anchor, AnchorKind
 from patternforge.wallet.blank import InnerRun
-from patternforge.wallet.body import Body
+from patternforge.wallet.body import Body, layer_extent
 from patternforge.wallet.border import CCW
-from patternforge.wallet.spec import Across, CornerStyle, Edge, Mode, SeamSpec
+from patternforge.wallet.figure import body_figure, is_shaped, layer_figure
+from patternforge.wallet.follow import followed
+from patternforge.wallet.pattern import DraftedFold
+from patternforge.wallet.quad import Box, Quad
+from patternforge.wallet.spec import Across, CornerStyle, Design, Edge, LayerPart, Mode, SeamSpec
 
 __all__ = ["Run", "declared_runs", "own_run"]
 
@@ -33,25 +37,25 @@ class Run:
     loop: bool = False
 
 
-def declared_runs(body: Body, seam: SeamSpec) -> tuple[Run, ...]:
+def declared_runs(design: Design, body: Body, seam: SeamSpec) -> tuple[Run, ...]:
     """The runs of a seam along the body's edges, broken at folds or eased across them.
 
     DraftError, with the seam's name, when its edges do not follow one another, or there is no room for it.
     """
     try:
-        return _runs(body, seam)
+        return _runs(design, body, seam)
     except (DraftError, GeometryError) as fault:
         raise DraftError(f"seam '{seam.name}' (line {seam.line}): {fault}") from fault
 
 
-def _runs(body: Body, seam: SeamSpec) -> tuple[Run, ...]:
-    if seam.stitching.mode is Mode.IRON and seam.across is Across.EASED and body.folds:
+def _runs(design: Design, body: Body, seam: SeamSpec) -> tuple[Run, ...]:
+    if seam.stitching.mode is Mode.IRON and seam.across is Across.EASED and _folds_inside(body, seam):
         raise DraftError(
             "under an iron every layer has the same pitch, so it cannot be eased across a fold; "
             "use mode even, or across open"
         )
     edges = _ordered(seam)
-    path, corners = _seam_line(body, seam, edges)
+    path, corners = _seam_line(design, body, seam, edges)
     loop = len(edges) == 4
     ends = () if loop else (0.0, path.length)
     ties = sorted([*(Anchor(d, AnchorKind.ON) for d in (*ends, *corners)), *_tangents(body, seam, path)], key=_at)
@@ -60,7 +64,12 @@ def _runs(body: Body, seam: SeamSpec) -> tuple[Run, ...]:
 
 
 def own_run(seam: InnerRun) -> Run:
-    """The run of a seam that a part brings with it; under an iron it is as long as whole pitches allow."""
+    """The run of a seam that a part brings with it; under an iron it is as long as whole pitches allow.
+
+    A closed path is sewn all round from the middle of its first side, with a hole in the middle of every corner arc.
+    """
+    if seam.path.closed:
+        return _ring(seam)
     length, pitch = seam.path.length, seam.stitching.pitch
     if seam.stitching.mode is Mode.IRON and length >= pitch:
         off = (length - _whole(length, pitch)) / 2
@@ -68,6 +77,21 @@ def own_run(seam: InnerRun) -> Run:
     else:
         path = seam.path
     return Run(path, (Anchor(0.0, AnchorKind.ON), Anchor(path.length, AnchorKind.ON)), pitch)
+
+
+def _ring(seam: InnerRun) -> Run:
+    whole = seam.path
+    start = whole.segments[0].length / 2
+    path = whole.sub(start, whole.length).joined(whole.sub(0.0, start))
+    ties, walked = [0.0], 0.0
+    for before, after in pairwise(path.segments):
+        walked += before.length
+        if after.is_arc:
+            ties.append(walked + after.length / 2)
+        elif not before.is_arc and abs(before.tangent_at(before.length).cross(after.tangent_at(0.0))) > 0.1:
+            ties.append(walked)
+    ends = [*ties, path.length]
+    return Run(path, tuple(Anchor(d, AnchorKind.ON) for d in ends), seam.stitching.pitch, loop=True)
 
 
 def _at(anchor: Anchor) -> float:
@@ -85,14 +109,49 @@ def _ordered(seam: SeamSpec) -> tuple[Edge, ...]:
     raise DraftError("its edges must follow one another round the body")
 
 
-def _seam_line(body: Body, seam: SeamSpec, edges: tuple[Edge, ...]) -> tuple[Path, list[float]]:
+def _seam_line(design: Design, body: Body, seam: SeamSpec, edges: tuple[Edge, ...]) -> tuple[Path, list[float]]:
     """The path of a seam and where along it the middles of its corners lie; a loop begins and ends at one."""
+    (x0, y0, x1, y1), corner = _sewn_box(design, body, seam)
+    layer = next((p for p in design.parts if isinstance(p, LayerPart) and p.name == seam.of), None)
+    if is_shaped(design, layer):
+        figure = _figure(design, body, seam, layer, (x0, y0, x1, y1))
+        return followed(figure, seam.corners, seam.margin, edges, _asked_ends(body, seam, edges))
     m = seam.margin
-    radius = max(body.corner - m, 0.0) if seam.corners is CornerStyle.ROUNDED else 0.0
-    if 2 * m >= min(body.width, body.height):
-        raise DraftError(f"a margin of {m:.2f} mm leaves no room on the body")
-    box = (m, m, body.width - m, body.height - m)
-    return _loop(box, radius) if len(edges) == 4 else _rounded(_knots(box, seam, edges, body.corner), radius)
+    radius = max(corner - m, 0.0) if seam.corners is CornerStyle.ROUNDED else 0.0
+    if 2 * m >= min(x1 - x0, y1 - y0):
+        raise DraftError(f"a margin of {m:.2f} mm leaves no room for it")
+    box = (x0 + m, y0 + m, x1 - m, y1 - m)
+    return _loop(box, radius) if len(edges) == 4 else _rounded(_knots(body, box, seam, edges, corner), radius)
+
+
+def _figure(design: Design, body: Body, seam: SeamSpec, layer: LayerPart | None, box: Box) -> Quad:
+    if layer:
+        return layer_figure(design, body, layer, box)
+    first, last = seam.over or (0, len(body.panels) - 1)
+    return body_figure(design, body, box, first, last)
+
+
+def _asked_ends(body: Body, seam: SeamSpec, edges: tuple[Edge, ...]) -> tuple[float | None, float | None]:
+    """Distances of the free ends from the sides they run out at, where the design or a fold asks for one."""
+    first, last = seam.over or (0, len(body.panels) - 1)
+    asked = []
+    for side in (CCW[CCW.index(edges[0]) - 1], CCW[(CCW.index(edges[-1]) + 1) % 4]):
+        at_fold = (side is Edge.LEFT and first > 0) or (side is Edge.RIGHT and last < len(body.folds))
+        asked.append(_end(body, seam, side, 0.0) if at_fold else seam.end)
+    return asked[0], asked[1]
+
+
+def _sewn_box(design: Design, body: Body, seam: SeamSpec) -> tuple[tuple[float, float, float, float], float]:
+    """The rectangle whose edges a seam follows, and the rounding of its corners."""
+    first, last = seam.over or (0, len(body.panels) - 1)
+    x0, x1 = body.panels[first].x0, body.panels[last].x1
+    if not seam.of:
+        return (x0, 0.0, x1, body.height), body.corner
+    part = next(p for p in design.parts if p.name == seam.of and isinstance(p, LayerPart))
+    left, right = layer_extent(body, part)
+    inset = dict(part.inset)
+    low, high = inset.get(Edge.BOTTOM, 0.0), body.height - inset.get(Edge.TOP, 0.0)
+    return (max(x0, left), low, min(x1, right), high), part.corner or 0.0
 
 
 def _corner_points(box: tuple[float, float, float, float]) -> dict[Edge, Point]:
@@ -102,14 +161,30 @@ def _corner_points(box: tuple[float, float, float, float]) -> dict[Edge, Point]:
 
 
 def _knots(
-    box: tuple[float, float, float, float], seam: SeamSpec, edges: tuple[Edge, ...], corner: float
+    body: Body, box: tuple[float, float, float, float], seam: SeamSpec, edges: tuple[Edge, ...], corner: float
 ) -> list[Point]:
-    """Start, corners and end of an open seam line; unless told it ends where the body's corner rounding begins."""
+    """Start, corners and end of an open seam line."""
     begins = _corner_points(box)
-    end = max(seam.margin, corner) if seam.end is None else seam.end
-    start = begins[edges[0]] - _heading(edges[0]) * (seam.margin - end)
-    finish = begins[CCW[(CCW.index(edges[-1]) + 1) % 4]] + _heading(edges[-1]) * (seam.margin - end)
+    at_start, at_end = CCW[CCW.index(edges[0]) - 1], CCW[(CCW.index(edges[-1]) + 1) % 4]
+    start = begins[edges[0]] - _heading(edges[0]) * (seam.margin - _end(body, seam, at_start, corner))
+    finish = begins[at_end] + _heading(edges[-1]) * (seam.margin - _end(body, seam, at_end, corner))
     return [start, *(begins[edge] for edge in edges[1:]), finish]
+
+
+def _end(body: Body, seam: SeamSpec, edge: Edge, corner: float) -> float:
+    """Last hole to the edge a seam runs out at: as asked, short of a fold, or where the corner's rounding begins."""
+    first, last = seam.over or (0, len(body.panels) - 1)
+    if edge is Edge.LEFT and first > 0:
+        return _stop(seam, body.folds[first - 1].relief)
+    if edge is Edge.RIGHT and last < len(body.folds):
+        return _stop(seam, body.folds[last].relief)
+    return max(seam.margin, corner) if seam.end is None else seam.end
+
+
+def _folds_inside(body: Body, seam: SeamSpec) -> tuple[DraftedFold, ...]:
+    """The folds between panels of the seam."""
+    first, last = seam.over or (0, len(body.panels) - 1)
+    return body.folds[first:last]
 
 
 def _heading(edge: Edge) -> Point:
@@ -146,7 +221,11 @@ def _loop(box: tuple[float, float, float, float], radius: float) -> tuple[Path, 
 def _tangents(body: Body, seam: SeamSpec, path: Path) -> list[Anchor]:
     if seam.across is Across.OPEN:
         return []
-    ends = [x for fold in body.folds for x in ((fold.x0, fold.x1) if fold.x1 - fold.x0 > _CREASE else (fold.x0,))]
+    ends = [
+        x
+        for fold in _folds_inside(body, seam)
+        for x in ((fold.x0, fold.x1) if fold.x1 - fold.x0 > _CREASE else (fold.x0,))
+    ]
     places = [d for x in ends for d in _crossings_of_x(path, x)]
     return [Anchor(d, AnchorKind.BETWEEN) for d in places]
 
@@ -157,7 +236,7 @@ def _crossings_of_x(path: Path, x: float) -> list[float]:
     for segment in path.segments:
         low, high = sorted((segment.start.x, segment.end.x))
         if not segment.is_arc and low < x < high:
-            places.append(walked + abs(x - segment.start.x))
+            places.append(walked + segment.length * abs(x - segment.start.x) / (high - low))
         elif segment.is_arc and low < x < high:
             raise DraftError("one of its rounded corners stands in a fold")
         walked += segment.length
@@ -166,9 +245,11 @@ def _crossings_of_x(path: Path, x: float) -> list[float]:
 
 def _broken(body: Body, seam: SeamSpec, path: Path, ties: list[Anchor], *, loop: bool) -> list[Run]:
     """The stretches left of a seam that stops short of every fold; a loop is opened at its first gap."""
-    if seam.across is Across.EASED or not body.folds:
+    if seam.across is Across.EASED or not _folds_inside(body, seam):
         return [Run(path, tuple(ties), seam.stitching.pitch, loop)]
-    gaps = sorted(gap for fold in body.folds for gap in _gaps(path, fold.x0, fold.x1, _stop(seam, fold.relief)))
+    gaps = sorted(
+        gap for fold in _folds_inside(body, seam) for gap in _gaps(path, fold.x0, fold.x1, _stop(seam, fold.relief))
+    )
     if loop and not gaps:
         raise DraftError("it cannot stop short of a fold: no room between the fold and the corners of the seam")
     if loop:

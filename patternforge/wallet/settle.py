@@ -42,7 +42,7 @@ def settled_sizes(design: Design) -> Settled:
     widths, height, settled = panel_widths(design), body_height(design), design
     for _ in range(_ROUNDS):
         body = drafted_body(settled, widths, height.value)
-        runs = {seam.name: declared_runs(body, seam) for seam in design.seams}
+        runs = {seam.name: declared_runs(settled, body, seam) for seam in design.seams}
         fitted = [fitted_to_stitches(design, body, runs, part) for part in design.parts]
         settled = replace(design, parts=tuple(f.part for f in fitted))
         more_width, more_height = _iron_growth(design, body, runs)

@@ -11,7 +11,7 @@ from patternforge.wallet.border import Border, border, inner_margin, opposite, s
 from patternforge.wallet.parts.slots import clear_need
 from patternforge.wallet.pattern import Sum, Term
 from patternforge.wallet.spec import BankPart, Design, Edge, LayerPart, PocketPart
-from patternforge.wallet.stacks import item_size
+from patternforge.wallet.stacks import item_size, standing, taut_terms
 
 __all__ = ["body_height", "panel_widths"]
 
@@ -133,10 +133,12 @@ def _held_needs(design: Design, part: LayerPart, way: Way) -> list[tuple[Term, .
 
 def _held_need(design: Design, part: LayerPart, content: str, way: Way) -> tuple[Term, ...]:
     item = design.item(content)
-    along_mouth = _mouth_runs(part.opening) is way
-    if along_mouth:
+    across, along = standing(item, part.lying)
+    if _mouth_runs(part.opening) is way:
         margins = Term("two margins", 2 * inner_margin(design))
-        return (Term(f"{content} length", item.length), Term("ease", design.body.headroom), margins)
-    seam = seam_along(design, opposite(part.opening), part.name)
+        count = next(held.count for held in part.holds if held.content == content)
+        taut = (Term(f"{content}: {label}", value) for label, value in taut_terms(item, across, count))
+        return (*taut, Term("ease", design.body.headroom), margins)
+    seam = seam_along(design, opposite(part.opening), part)
     margin = Term("margin", seam.margin if seam else inner_margin(design))
-    return (Term(f"{content} height", item.height), margin, Term("headroom", design.body.headroom))
+    return (Term(f"{content}: towards the mouth", along), margin, Term("headroom", design.body.headroom))

@@ -21,6 +21,9 @@ __all__ = [
     "CornerStyle",
     "Design",
     "Edge",
+    "EdgeShape",
+    "Film",
+    "Fitting",
     "FoldSpec",
     "Held",
     "HoleShape",
@@ -32,12 +35,14 @@ __all__ = [
     "Mode",
     "MouthShape",
     "MouthSpec",
+    "Opening",
     "PanelSpec",
     "Parameter",
     "Part",
     "PocketPart",
     "SeamSpec",
     "Side",
+    "Spot",
     "Stitching",
     "ThumbNotch",
 ]
@@ -148,11 +153,23 @@ class FoldSpec:
 
 
 @dataclass(frozen=True, slots=True)
+class EdgeShape:
+    """How a side leaves the straight: ``bow`` mm outwards as an arc (inwards when negative), ``slant`` in mm.
+
+    A slant moves the side's upper or right end in by that much, a negative one its lower or left end.
+    """
+
+    bow: float = 0.0
+    slant: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
 class BodySpec:
     """The wallet laid open. ``height`` None means fit; ``closing`` lists folds by number from 1, first closed first.
 
     ``turned`` lays the row on its side (folds horizontal, the row's left end becomes the top). ``clearance`` is how
-    much shorter a panel folded in must be than the panel that covers it, mm.
+    much shorter a panel folded in must be than the panel that covers it, mm. ``corners`` gives single corners, named
+    (bottom or top, left or right), a rounding of their own; ``shapes`` slants or bows the outer sides.
     """
 
     panels: tuple[PanelSpec, ...]
@@ -163,6 +180,8 @@ class BodySpec:
     turned: bool = False
     clearance: float = 1.5
     headroom: float = 3.0
+    corners: tuple[tuple[tuple[Edge, Edge], float], ...] = ()
+    shapes: tuple[tuple[Edge, EdgeShape], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,11 +209,66 @@ class ThumbNotch:
 
 
 @dataclass(frozen=True, slots=True)
+class Spot:
+    """A place on a panel, mm from the edges or fold tangents named; in the middle where none is named."""
+
+    panel: int
+    beside: tuple[Edge, float] | None = None  # left or right
+    above: tuple[Edge, float] | None = None  # bottom or top
+
+
+@dataclass(frozen=True, slots=True)
+class Film:
+    """A clear sheet sewn behind a window: material, how far it reaches beyond the opening, its stitch line; mm."""
+
+    leather: str
+    overlap: float
+    margin: float
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """A cut-out of ``width`` x ``height`` mm round a spot, corners rounded by ``corner``, ``border`` off all edges.
+
+    A round hole is as wide as high with half its width for a corner; a slot has half its lesser size.
+    """
+
+    name: str
+    spot: Spot
+    width: float
+    height: float
+    corner: float = 0.0
+    border: float = 5.0
+    film: Film | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Fitting:
+    """Hardware in two halves that meet when the wallet is closed: where the first sits, and what carries the second.
+
+    ``holes`` are the diameters to punch for the first and the second half, ``reach`` the larger cap's radius; mm.
+    """
+
+    name: str
+    kind: str
+    part: str
+    spot: Spot
+    holes: tuple[float, float]
+    reach: float
+    meets: str = ""
+    meets_panel: int = 0
+    line: int = 0
+
+
+@dataclass(frozen=True, slots=True)
 class LayerPart:
     """Covers panels ``first``..``last`` (0-based, inclusive) and the folds between.
 
-    ``drop`` lowers its ``opening`` edge and makes it a mouth; ``holds`` lies between it and the layer outside it.
+    ``drop`` lowers its ``opening`` edge and makes it a mouth; ``holds`` lies between it and the layer outside it,
+    lying or upright.
     ``notch`` is the depth of the relief notch at both ends of every fold zone (0: none). ``trim`` in mm by edge.
+    ``inset`` keeps edges that far inside the body's or short of a panel's far end: a strap, a flap, a tongue;
+    ``corner`` rounds the corners an inset gives it, ``shapes`` slants or bows the sides it does not share.
     """
 
     name: str
@@ -208,6 +282,11 @@ class LayerPart:
     notch: float = 0.0
     trim: tuple[tuple[Edge, float], ...] = ()
     exact: tuple[str, ...] = ()
+    inset: tuple[tuple[Edge, float], ...] = ()
+    corner: float | None = None
+    shapes: tuple[tuple[Edge, EdgeShape], ...] = ()
+    openings: tuple[Opening, ...] = ()
+    lying: Lying = Lying.LYING
     line: int = 0
 
 
@@ -240,6 +319,7 @@ class BankPart:
     thumb: ThumbNotch | None = None
     trim: tuple[tuple[Edge, float], ...] = ()
     exact: tuple[str, ...] = ()
+    openings: tuple[Opening, ...] = ()
     line: int = 0
 
 
@@ -261,6 +341,7 @@ class PocketPart:
     thumb: ThumbNotch | None = None
     trim: tuple[tuple[Edge, float], ...] = ()
     exact: tuple[str, ...] = ()
+    openings: tuple[Opening, ...] = ()
     line: int = 0
 
 
@@ -295,7 +376,8 @@ class SeamSpec:
 
     ``margin``: stitch line to edge. ``end``: last hole to an open edge (None: clear of the corner's rounding).
     ``across``: at folds; ``stop``: how far an open seam stops short of the fold tangent (None: in line with the
-    pockets' own seam); ``spread``: how far beyond the fold zone an eased seam may stretch. All mm.
+    pockets' own seam); ``spread``: how far beyond the fold zone an eased seam may stretch. All mm. ``over`` keeps
+    the seam to panels first..last, whose outer sides then count as edges; ``of`` follows a layer's own edges there.
     """
 
     name: str
@@ -308,7 +390,13 @@ class SeamSpec:
     spread: float = 0.0
     through: tuple[str, ...] = ()
     stitching: Stitching = field(default_factory=Stitching)
+    over: tuple[int, int] | None = None
+    of: str = ""
     line: int = 0
+
+    def covers(self, panel: int) -> bool:
+        """Whether the seam runs over that panel."""
+        return self.over is None or self.over[0] <= panel <= self.over[1]
 
 
 @dataclass(frozen=True, slots=True)
@@ -343,6 +431,7 @@ class Design:
     stitching: Stitching = field(default_factory=Stitching)
     load: Load = field(default_factory=Load)
     limits: Limits = field(default_factory=Limits)
+    fittings: tuple[Fitting, ...] = ()
 
     def leather(self, role: str) -> Leather:
         """The leather of that role; KeyError if the design has none."""

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
+from patternforge.leather.contents import Item, Section
 from patternforge.wallet.border import border, opposite
 from patternforge.wallet.pattern import Term
 from patternforge.wallet.spec import BankPart, BankShape, Design, Edge, LayerPart, Lying, Part, PocketPart, Side
@@ -17,6 +19,8 @@ __all__ = [
     "most_over_each_other",
     "outside_of",
     "panel_plies",
+    "standing",
+    "taut_terms",
 ]
 
 
@@ -74,12 +78,22 @@ def held_panels(part: LayerPart) -> tuple[int, ...]:
 
 
 def _part_plies(design: Design, part: Part, panel: int) -> tuple[Ply, ...]:
+    films = _film_plies(design, part, panel)
     if isinstance(part, BankPart):
-        return _bank_plies(design, part)
+        return (*_bank_plies(design, part), *films)
     own = Ply(part.name, True, Term(f"{part.name} ({part.leather})", design.leather(part.leather).t))
     held = _held_plies(design, part, panel)
     facing_out = not isinstance(part, LayerPart) and part.facing is Side.OUTSIDE
-    return (own, *held) if facing_out else (*held, own)
+    return (own, *films, *held) if facing_out else (*held, *films, own)
+
+
+def _film_plies(design: Design, part: Part, panel: int) -> tuple[Ply, ...]:
+    """The thickest of the clear sheets behind a part's windows on a panel, for they lie side by side."""
+    sheets = [o.film.leather for o in part.openings if o.film and o.spot.panel == panel]
+    if not sheets:
+        return ()
+    thickest = max(design.leather(sheet).t for sheet in sheets)
+    return (Ply(part.name, False, Term(f"film behind {part.name}", thickest)),)
 
 
 def _held_plies(design: Design, part: LayerPart | PocketPart, panel: int) -> tuple[Ply, ...]:
@@ -125,9 +139,22 @@ def item_size(part: Part, design: Design) -> tuple[float, float]:
     """The item of a bank or pocket as (along the mouth, across it), mm."""
     if isinstance(part, LayerPart):
         raise TypeError("a layer has no item of its own")
-    item = design.item(part.content)
-    across = (item.length, item.height)
-    return across if part.lying is Lying.LYING else (across[1], across[0])
+    return standing(design.item(part.content), part.lying)
+
+
+def standing(item: Item, lying: Lying) -> tuple[float, float]:
+    """An item's size along the mouth and across it as it lies or stands upright, mm."""
+    return (item.length, item.height) if lying is Lying.LYING else (item.height, item.length)
+
+
+def taut_terms(item: Item, across: float, count: int) -> tuple[tuple[str, float], ...]:
+    """Half the girth of ``count`` items lying over each other, as named terms in mm: the taut path round them.
+
+    Flat: width + thickness; round, one alone: pi d / 2.
+    """
+    if item.section is Section.ROUND:
+        return ((f"half the girth of {item.name}", math.pi / 2 * item.thickness),)
+    return (("across the mouth", across), (f"{count} x thickness", count * item.thickness))
 
 
 def _bank_leather(design: Design, part: BankPart) -> tuple[tuple[float, float], ...]:

@@ -86,7 +86,7 @@ def _layer(
     design: Design, body: Body, runs: Mapping[str, tuple[Run, ...]], part: LayerPart
 ) -> tuple[LayerPart, float]:
     sides = (Edge.LEFT, Edge.RIGHT) if part.opening in (Edge.TOP, Edge.BOTTOM) else (Edge.BOTTOM, Edge.TOP)
-    seams = [(side, seam_along(design, side, part.name)) for side in sides]
+    seams = [(side, seam_along(design, side, part)) for side in sides]
     sewn = next(((side, seam) for side, seam in seams if seam), None)
     if part.drop <= 0 or "drop" in part.exact or sewn is None:
         return part, design.stitching.pitch
@@ -113,7 +113,7 @@ def _neighbouring(design: Design, part: BankPart | PocketPart) -> SeamSpec | Non
     """The seam up the outer edge of another panel: pockets between folds keep level with that panel's."""
     if part.opening in (Edge.LEFT, Edge.RIGHT):
         return None
-    return seam_along(design, Edge.LEFT, part.name) or seam_along(design, Edge.RIGHT, part.name)
+    return seam_along(design, Edge.LEFT, part) or seam_along(design, Edge.RIGHT, part)
 
 
 def _meeting(

@@ -23,7 +23,8 @@ from patternforge.leather.material import Stretch
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Hole, Pattern, Piece
 from patternforge.wallet.spec import Design, HoleSpec
-from tests.designs_built import SLITS, sleeve, three_fold, two_fold, with_holes
+from tests.designs_built import SLITS, leathers, sleeve, three_fold, two_fold, with_holes
+from tests.shapes_built import FILM, strap_case, windowed
 
 NEAR = 0.5  # mm; half of what is kept free, to allow for letters that hang below their line
 STEP = 0.8  # mm
@@ -33,12 +34,20 @@ SLEEVE = drafted(sleeve())
 @st.composite
 def designs(draw: st.DrawFn) -> Design:
     """Wallets of any kind, thickness, hole and stretch."""
-    make = draw(st.sampled_from([two_fold, sleeve, three_fold]))
+    make = draw(st.sampled_from([two_fold, sleeve, three_fold, _strapped, _windowed]))
     design = make(draw(st.floats(0.6, 2.2)), draw(st.floats(0.4, 1.4)))
     stretch = draw(st.sampled_from(Stretch))
     named = tuple(replace(leather, stretch=stretch) for leather in design.leathers)
     body = replace(design.body, corner=draw(st.floats(2, 12)))
     return with_holes(replace(design, leathers=named, body=body), draw(st.sampled_from([HoleSpec(), SLITS])))
+
+
+def _strapped(outer: float, inner: float) -> Design:
+    return strap_case(thickness=inner, outer=outer)
+
+
+def _windowed(outer: float, inner: float) -> Design:
+    return windowed(leathers=(*leathers(outer, inner), FILM))
 
 
 @settings(max_examples=20, deadline=None)

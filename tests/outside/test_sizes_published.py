@@ -186,7 +186,16 @@ def test_a_visa_sheet_has_its_printed_size(visa: str, printed: tuple[float, floa
     assert (ITEMS[visa].length, ITEMS[visa].height) == printed
 
 
+@pytest.mark.parametrize("strap", [15, 20, 25])
+def test_a_d_ring_goes_round_its_strap(strap: float) -> None:
+    # Common practice, no source: wire of 3 mm, the strap lies free inside it.
+    ring = ITEMS[f"ring-d-{strap}"]
+    assert ring.length - 2 * ring.thickness == strap
+    assert ring.thickness == 3
+
+
 def test_every_size_in_the_catalogue_is_checked_here() -> None:
     elsewhere = {"id1-embossed", "passport", "cheque-us", "visa-mrv-a", "visa-mrv-b"}
     swiss = {f"note-chf-{value}" for value in (10, 20, 50, 100, 200, 1000)}
-    assert set(ITEMS) == set(OUTLINES) | {f"coin-{coin}" for coin in COINS} | elsewhere | swiss
+    rings = {"ring-d-15", "ring-d-20", "ring-d-25"}
+    assert set(ITEMS) == set(OUTLINES) | {f"coin-{coin}" for coin in COINS} | elsewhere | swiss | rings

@@ -7,6 +7,7 @@ from patternforge.wallet.blank import PartBlanks
 from patternforge.wallet.body import Body
 from patternforge.wallet.parts.bank import pocket_blanks
 from patternforge.wallet.parts.layer import layer_blanks
+from patternforge.wallet.parts.opened import with_openings
 from patternforge.wallet.spec import Design, LayerPart, Part
 
 __all__ = ["part_blanks"]
@@ -19,7 +20,7 @@ def part_blanks(design: Design, body: Body, part: Part, spacing: float) -> PartB
     """
     try:
         if isinstance(part, LayerPart):
-            return layer_blanks(design, body, part)
-        return pocket_blanks(design, body, part, spacing)
+            return with_openings(design, body, part, layer_blanks(design, body, part))
+        return with_openings(design, body, part, pocket_blanks(design, body, part, spacing))
     except (DraftError, GeometryError) as fault:
         raise DraftError(f"{design.file}:{part.line}: '{part.name}': {fault}") from fault

@@ -17,7 +17,7 @@ from patternforge.wallet.outline import Corner, Shape, shape
 from patternforge.wallet.parts.mouth import mouth_corners
 from patternforge.wallet.parts.slots import Slot, Slots, pocket_slots
 from patternforge.wallet.pattern import EdgeRole, Pocket
-from patternforge.wallet.spec import BankPart, BankShape, Design, MouthShape, PocketPart, Side
+from patternforge.wallet.spec import BankPart, BankShape, Design, Edge, MouthShape, PocketPart, Side
 
 __all__ = ["pocket_blanks", "stitch_lines"]
 
@@ -33,6 +33,10 @@ def pocket_blanks(design: Design, body: Body, part: BankPart | PocketPart, spaci
     behind = host(design, part)
     if behind is None:
         raise DraftError("no layer stands behind it to sew it to")
+    if any(edge in _touched(body, part) for edge, _ in design.body.shapes):
+        raise DraftError(
+            "a pocket of its own needs straight sides: use a layer with a drop on a slanted or bowed panel"
+        )
     frame = pocket_frame(design, body, part)
     slots = pocket_slots(design, frame, part)
     blanks = tuple(_blank(body, part, frame, slots, slot, spacing) for slot in slots.slots)
@@ -44,6 +48,13 @@ def pocket_blanks(design: Design, body: Body, part: BankPart | PocketPart, spaci
     )
     runs = _runs(design, part, frame, slots, spacing, tuple(b.name for b in blanks), behind.name)
     return PartBlanks(outer_first, pockets, runs)
+
+
+def _touched(body: Body, part: BankPart | PocketPart) -> set[Edge]:
+    """The sides of the body that the part's panel has."""
+    sides = {Edge.BOTTOM, Edge.TOP}
+    sides |= {Edge.LEFT} if part.panel == 0 else set()
+    return sides | ({Edge.RIGHT} if part.panel == len(body.panels) - 1 else set())
 
 
 def stitch_lines(frame: Frame, columns: int) -> tuple[float, ...]:

@@ -8,14 +8,16 @@ from patternforge.errors import DraftError
 from patternforge.geometry.point import Point
 from patternforge.geometry.transform import flipped_y
 from patternforge.wallet.blank import Blank, PartBlanks
-from patternforge.wallet.body import Body
+from patternforge.wallet.body import Body, layer_extent
 from patternforge.wallet.border import inner_margin, opposite, seam_along
+from patternforge.wallet.figure import is_shaped, layer_figure
 from patternforge.wallet.outline import Corner, Shape, shape
 from patternforge.wallet.pattern import EdgeRole, Pocket
+from patternforge.wallet.quad import sides_of
 from patternforge.wallet.spec import Design, Edge, Held, LayerPart, Side
-from patternforge.wallet.stacks import held_panels
+from patternforge.wallet.stacks import held_panels, standing
 
-__all__ = ["layer_blanks", "layer_extent"]
+__all__ = ["layer_blanks"]
 
 _QUARTER = math.tan(math.pi / 8)
 
@@ -29,16 +31,6 @@ def layer_blanks(design: Design, body: Body, part: LayerPart) -> PartBlanks:
     return PartBlanks((blank,), held, ())
 
 
-def layer_extent(body: Body, part: LayerPart) -> tuple[float, float]:
-    """Assembly x of a layer's left and right edges: body edges, or its relief short of a fold it does not cross."""
-    x0, x1 = body.panels[part.first].x0, body.panels[part.last].x1
-    if part.first > 0:
-        x0 += body.folds[part.first - 1].relief
-    if part.last < len(body.panels) - 1:
-        x1 -= body.folds[part.last].relief
-    return x0, x1
-
-
 def _is_outermost(design: Design, part: LayerPart) -> bool:
     at = design.parts.index(part)
     panels = range(part.first, part.last + 1)
@@ -50,17 +42,29 @@ def _is_outermost(design: Design, part: LayerPart) -> bool:
 
 def _shape(design: Design, body: Body, part: LayerPart) -> Shape:
     x0, x1 = layer_extent(body, part)
-    trim = dict(part.trim)
+    trim, inset = dict(part.trim), dict(part.inset)
     bounds = {
         Edge.LEFT: x0 - trim.get(Edge.LEFT, 0.0),
         Edge.RIGHT: x1 + trim.get(Edge.RIGHT, 0.0),
-        Edge.BOTTOM: -trim.get(Edge.BOTTOM, 0.0),
-        Edge.TOP: body.height + trim.get(Edge.TOP, 0.0),
+        Edge.BOTTOM: inset.get(Edge.BOTTOM, 0.0) - trim.get(Edge.BOTTOM, 0.0),
+        Edge.TOP: body.height - inset.get(Edge.TOP, 0.0) + trim.get(Edge.TOP, 0.0),
     }
+    if bounds[Edge.LEFT] >= bounds[Edge.RIGHT] or bounds[Edge.BOTTOM] >= bounds[Edge.TOP]:
+        raise DraftError("its insets leave nothing of it")
+    if is_shaped(design, part):
+        return _figured(design, body, part, bounds)
     _check_notch(body, part)
     roles = {edge: _role(design, part, edge) for edge in Edge}
     corners = _corners(body, part, bounds, roles)
     return shape(corners)
+
+
+def _figured(design: Design, body: Body, part: LayerPart, bounds: dict[Edge, float]) -> Shape:
+    box = (bounds[Edge.LEFT], bounds[Edge.BOTTOM], bounds[Edge.RIGHT], bounds[Edge.TOP])
+    figure = layer_figure(design, body, part, box)
+    path = figure.path
+    roles = {edge: _role(design, part, edge) for edge in Edge}
+    return Shape(path, tuple(roles[side] if side else EdgeRole.RAW for side in sides_of(path, figure)))
 
 
 def _check_notch(body: Body, part: LayerPart) -> None:
@@ -74,10 +78,12 @@ def _role(design: Design, part: LayerPart, edge: Edge) -> EdgeRole:
         return EdgeRole.MOUTH
     if dict(part.trim).get(edge):
         return EdgeRole.TRIMMED
+    if dict(part.inset).get(edge):
+        return EdgeRole.RAW
     at_fold = (edge is Edge.LEFT and part.first > 0) or (
         edge is Edge.RIGHT and part.last < len(design.body.panels) - 1
     )
-    return EdgeRole.SEWN if seam_along(design, edge, part.name) and not at_fold else EdgeRole.RAW
+    return EdgeRole.SEWN if seam_along(design, edge, part) and not at_fold else EdgeRole.RAW
 
 
 def _corners(body: Body, part: LayerPart, bounds: dict[Edge, float], roles: dict[Edge, EdgeRole]) -> list[Corner]:
@@ -91,11 +97,18 @@ def _corners(body: Body, part: LayerPart, bounds: dict[Edge, float], roles: dict
     ]
     corners: list[Corner] = []
     for leaving, at, arriving in sides:
-        radius = body.corner if _at_body_corner(body, part, at) else 0.0
+        radius = _radius(body, part, at, {arriving, leaving})
         corners += _lowered_corner(at, radius, arriving, leaving, part, roles)
         if part.notch > 0 and leaving in (Edge.BOTTOM, Edge.TOP):
             corners += _notches(body, part, leaving, corners[-1].at.y, roles[leaving])
     return corners
+
+
+def _radius(body: Body, part: LayerPart, at: Point, edges: set[Edge]) -> float:
+    """The body's rounding at the body's corners, the part's own at corners that an inset gives it."""
+    if edges & {edge for edge, amount in part.inset if amount > 0}:
+        return part.corner or 0.0
+    return body.corner if _at_body_corner(body, part, at) else 0.0
 
 
 def _at_body_corner(body: Body, part: LayerPart, at: Point) -> bool:
@@ -154,18 +167,18 @@ def _notches(body: Body, part: LayerPart, edge: Edge, y: float, role: EdgeRole) 
 
 def _held(design: Design, body: Body, part: LayerPart, held: Held) -> Pocket:
     """The room of a held item: pushed home against the side opposite the opening, in the middle along the mouth."""
-    item = design.item(held.content)
+    across, along = standing(design.item(held.content), part.lying)
     panels = held_panels(part)
     if part.opening in (Edge.LEFT, Edge.RIGHT):
-        x0 = _home(design, body, part, item.height)
-        y0 = (body.height - item.length) / 2
-        box = (x0, y0, x0 + item.height, y0 + item.length)
+        x0 = _home(design, body, part, along)
+        y0 = (body.height - across) / 2
+        box = (x0, y0, x0 + along, y0 + across)
     else:
         left, right = layer_extent(body, part)
-        x0 = (left + right - item.length) / 2
+        x0 = (left + right - across) / 2
         margin = _floor_margin(design, part)
-        y0 = margin if part.opening is Edge.TOP else body.height - margin - item.height
-        box = (x0, y0, x0 + item.length, y0 + item.height)
+        y0 = margin if part.opening is Edge.TOP else body.height - margin - along
+        box = (x0, y0, x0 + across, y0 + along)
     return Pocket(
         part=part.name,
         piece=part.name,
@@ -191,5 +204,5 @@ def _home(design: Design, body: Body, part: LayerPart, size: float) -> float:
 
 
 def _floor_margin(design: Design, part: LayerPart) -> float:
-    seam = seam_along(design, opposite(part.opening), part.name)
+    seam = seam_along(design, opposite(part.opening), part)
     return seam.margin if seam else inner_margin(design)

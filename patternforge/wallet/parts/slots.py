@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from patternforge.wallet.frame import Frame
 from patternforge.wallet.spec import BankPart, BankShape, Design, PocketPart
-from patternforge.wallet.stacks import item_intervals, item_size, most_over_each_other
+from patternforge.wallet.stacks import item_intervals, item_size, most_over_each_other, taut_terms
 
 __all__ = ["Slot", "Slots", "clear_need", "pocket_slots"]
 
@@ -54,7 +54,7 @@ def _bank_slot(part: BankPart, floor: float, along: float, j: int) -> Slot:
 def clear_need(design: Design, part: BankPart | PocketPart) -> tuple[tuple[str, float], ...]:
     """Clear width between stitch lines of one column, as named terms in mm: the taut path round the contents + ease.
 
-    Item width + (items lying over each other) x item thickness + ease; common practice, no source.
+    Half the girth of the items lying over each other + ease.
     """
     item = design.item(part.content)
     across = item_size(part, design)[0]
@@ -62,8 +62,5 @@ def clear_need(design: Design, part: BankPart | PocketPart) -> tuple[tuple[str, 
         count = most_over_each_other(item_intervals(part, design)) * part.per_slot
     else:
         count = part.count
-    return (
-        (f"{part.content} across the mouth", across),
-        (f"{count} x {part.content} thickness", count * item.thickness),
-        ("ease", part.ease),
-    )
+    taut = ((f"{part.content}: {label}", value) for label, value in taut_terms(item, across, count))
+    return (*taut, ("ease", part.ease))

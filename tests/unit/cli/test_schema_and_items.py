@@ -56,3 +56,11 @@ def test_a_word_that_nothing_has_is_refused(word: str, substance: str) -> None:
     ended = run("items", word)
     assert (ended.status, ended.out) == (2, "")
     assert substance in ended.err
+
+
+def test_hardware_is_listed_with_its_holes() -> None:
+    head, row, *_ = run("items", "snap-line-24").out.splitlines()
+    assert head.split("  ")[0] == "name"
+    # 24 lignes of 1/40 in; the holes are common practice, no source.
+    assert row.split() == ["snap-line-24", "snap,", "line", "24", "15.24", "5.00", "4.00", "[1]"]
+    assert run("items", "eyelet-4").out.splitlines()[1].split()[-3:] == ["8.00", "5.00", "[1]"]

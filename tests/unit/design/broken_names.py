@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tests.unit.design.broken import broken, whole
+from tests.unit.design.good_design import line_of
 
 _KEYS = (
     broken(
@@ -103,7 +104,9 @@ _KEYS = (
     ),
     broken("a pocket without a depth", {"    depth: reach\n": "", "  - pocket": "  - ¦pocket"}, "has no 'depth'"),
     broken(
-        "a seam without edges", {"    along: [left, bottom, right]\n": "", "  - seam": "  - ¦seam"}, "has no 'along'"
+        "a seam without edges",
+        {"    along: [left, bottom, right]\n": "", "  - seam: rim": "  - ¦seam: rim"},
+        "has no 'along'",
     ),
     broken("a thumb notch without a depth", {"{width: 18 mm, depth: 9 mm}": "¦{width: 18 mm}"}, "has no 'depth'"),
     broken("a hole without a shape", {"{shape: slit, ": "¦{"}, "has no 'shape'"),
@@ -209,12 +212,24 @@ _NAMES = (
     broken(
         "a name that is a unit", {"  slots: {": "  ¦mm: {value: 1 mm}\n  slots: {"}, "meaning of its own in lengths"
     ),
-    broken("a panel called on", {"middle: 105": "¦on: 105", "[left, middle]": "left"}, "truth value"),
-    broken("two parts of one name", {"bank: left cards": "bank: ¦shell"}, ("'shell' is taken", "line 46")),
+    broken(
+        "a panel called on",
+        {
+            "{left: fit": "{¦on: fit, left: fit",
+            "    - {angle: 180 deg,": "    - {}\n    - {angle: 180 deg,",
+            "[2, 1]": "[2, 1, 3]",
+        },
+        "truth value",
+    ),
+    broken(
+        "two parts of one name",
+        {"bank: left cards": "bank: ¦shell"},
+        ("'shell' is taken", f"line {line_of('- layer: shell')}"),
+    ),
     broken(
         "two seams of one name",
         {"limits:": "  - seam: ¦rim\n    along: [top]\nlimits:"},
-        "taken by the seam on line 84",
+        f"taken by the seam on line {line_of('- seam: rim')}",
     ),
     broken("an exact size of another part", {"exact: [drop]": "exact: [¦step]"}, "cannot be 'step'"),
     broken("an exact size twice", {"exact: [step, show]": "exact: [step, ¦step]"}, "'step' stands twice"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tests.unit.design.broken import broken, whole
+from tests.unit.design.good_design import line_of
 
 BROKEN_TEXT = (
     whole("an empty file", "¦", "the file is empty"),
@@ -40,8 +41,16 @@ BROKEN_TEXT = (
     broken("a line too far to the left", {"    neutral: 0.5": "   ¦neutral: 0.5"}, "does not line up"),
     broken("a list entry between keys", {"  closing: [2, 1]": "  ¦- closing"}, "a list entry stands between keys"),
     broken("no space after a dash", {"  - pocket: sleeve": "  ¦-pocket: sleeve"}, "no space after the dash"),
-    broken("a brace left open", {"notes: 0}\nstitching:": "notes: 0\nstitching¦:"}, ("'}' is missing", "line 38")),
-    broken("a bracket left open", {"[2, 1]\n  turned:": "[2, 1\n  turned¦:"}, ("']' is missing", "line 34")),
+    broken(
+        "a brace left open",
+        {"notes: 0}\nstitching:": "notes: 0\nstitching¦:"},
+        ("'}' is missing", f"line {line_of('load:')}"),
+    ),
+    broken(
+        "a bracket left open",
+        {"[2, 1]\n  turned:": "[2, 1\n  turned¦:"},
+        ("']' is missing", f"line {line_of('closing:')}"),
+    ),
     broken(
         "a bracket too many", {"closing: [2, 1]": "closing: [2, 1]¦]"}, "']' closes a bracket that was not opened"
     ),
@@ -51,7 +60,9 @@ BROKEN_TEXT = (
     broken("a value that begins with a per cent sign", {"revision: A": "revision: ¦%A"}, "'%'"),
     broken("a backslash in double quotes", {"revision: A": 'revision: ¦"\\q"'}, "a backslash in double quotes"),
     broken(
-        "a repeated key", {"    drop: 8 mm": "    drop: 8 mm\n    ¦drop: 9 mm"}, ("'drop' is repeated", "line 52")
+        "a repeated key",
+        {"    drop: 8 mm": "    drop: 8 mm\n    ¦drop: 9 mm"},
+        ("'drop' is repeated", f"line {line_of('drop:')}"),
     ),
     broken("a repeated key of the file", {"revision: A": "revision: A\n¦revision: B"}, ("'revision'", "line 2")),
     broken("a repeated name", {"  card: id1": "  card: id1\n  ¦card: id3"}, "'card' is repeated"),

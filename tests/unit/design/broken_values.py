@@ -99,7 +99,11 @@ _MATERIALS = (
     broken("an unknown stretch", {"stretch: across": "stretch: ¦acros"}, "did you mean 'across'?"),
     broken("a name that is a truth word", {"name: Shoulder": "name: ¦yes"}, ("truth value", "'\"yes\"'")),
     broken("a price below nothing", {"price: 14.5": "price: ¦-14.5"}, "is -14.5; it must be at least 0"),
-    broken("a price with a currency", {"price: 14.5": "price: ¦14.5 EUR"}, "'EUR' is not a unit of length"),
+    broken(
+        "a price with a currency",
+        {"price: 14.5": "price: ¦14.5 EUR"},
+        ("'price' of leather 'outer' is '14.5 EUR'", "without a currency"),
+    ),
     broken("a price for an unknown area", {"price_area: ft2": "price_area: ¦sqft"}, ("'sqft'", "ft2, dm2, m2")),
     broken(
         "an item of the wrong sort", {"card: id1": "card: ¦[id1]"}, "content 'card' is a table of keys, not a list"
@@ -158,7 +162,7 @@ _PARTS_AND_SEAMS = (
     broken("a pitch of bare arithmetic", {"8 per French inch": "¦2 * 2"}, "the pitch 4 has no unit"),
     broken("a pitch per foot", {"8 per French inch": "¦8 per foot"}, "'per' is not a unit of length"),
     broken("a pitch of no stitches", {"8 per French inch": "¦0 per inch"}, "no stitch in an inch"),
-    broken("a pitch below nothing", {"8 per French inch": "¦-3 mm"}, "is -3 mm; it must be more than 0 mm"),
+    broken("a pitch below nothing", {"8 per French inch": "¦-3 mm"}, "is -3 mm; it must be at least 0.5 mm"),
     broken("a pitch in a seam without a unit", {"pitch: 3 mm": "pitch: ¦3"}, "the pitch 3 has no unit"),
     broken("an unknown mode", {"mode: even": "mode: ¦evn"}, ("cannot be 'evn'", "did you mean 'even'?")),
     broken("an unknown hole", {"shape: slit": "shape: ¦slot"}, ("cannot be 'slot'", "did you mean 'slit'?")),
@@ -183,9 +187,9 @@ _PARTS_AND_SEAMS = (
         "left, right, bottom, top",
     ),
     broken(
-        "no notes held",
-        {"{note: 10}": "{note: ¦0}"},
-        "the count of 'note' in layer 'divider' is 0; it must be at least 1",
+        "notes held below nothing",
+        {"{note: 10}": "{note: ¦-1}"},
+        "the count of 'note' in layer 'divider' is -1; it must be at least 0",
     ),
     broken("half a note held", {"{note: 10}": "{note: ¦9.5}"}, ("is 9.5", "a whole number")),
     broken("a count of mm", {"{note: 10}": "{note: ¦10 mm}"}, "where a plain number is wanted"),

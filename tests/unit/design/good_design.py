@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+__all__ = ["GOOD", "line_of"]
+
 GOOD = """\
 design: Three-fold wallet
 revision: A
@@ -25,13 +27,16 @@ leathers:
     price: 14.5
     price_area: ft2
   inner: {thickness: 2-3 oz}
+  film: {thickness: 0.2 mm, made_of: film}
 contents:
   card: id1
   note: {item: note-eur-50, thickness: 0.12 mm}
-  comb: {length: 120 mm, height: 28 mm, thickness: 4 mm, corner_radius: 2 mm}
+  comb: {length: 120 mm, height: 28 mm, thickness: 4 mm, corner_radius: 2 mm, section: flat}
 body:
   height: fit
   corner: 6 mm
+  corners: {bottom left: 12 mm, bottom right: 11 mm, top left: 7 mm, top right: 3.5 mm}
+  sides: {bottom: {bow: -1 mm}}
   panels: {left: fit, middle: 105 mm, right: card.length + 15 mm}
   folds:
     - {angle: 180, compensation: 1, relief: 4 mm}
@@ -85,6 +90,37 @@ parts:
     depth: reach
     count: 1
     mouth: straight
+    openings:
+      - hole: push hole
+        at: {left: 20 mm, bottom: 15 mm}
+        diameter: 15 mm
+        border: 4 mm
+  - layer: strap
+    leather: inner
+    over: [middle, right]
+    inset: {left: 40 mm, bottom: 30 mm, top: 25 mm}
+    corner: 10 mm
+    sides: {left: {bow: 2 mm, slant: 1.5 mm}}
+    stands: upright
+    openings:
+      - window: ID window
+        at: {panel: right, right: 40 mm, top: 45 mm}
+        width: 50 mm
+        height: 20 mm
+        corner: 4 mm
+        film: {leather: film, overlap: 7 mm, margin: 2.5 mm}
+      - slot: bar slot
+        at: {panel: middle}
+        width: 18 mm
+        height: 3.2 mm
+fittings:
+  - fitting: closure
+    kind: snap-line-20
+    on: strap
+    at: {panel: middle, left: 60 mm}
+    meets: {part: shell, panel: left}
+    holes: [5 mm, 4 mm]
+    cap: 13 mm
 seams:
   - seam: rim
     along: [left, bottom, right]
@@ -96,6 +132,10 @@ seams:
     spread: 0 mm
     through: [shell, divider]
     stitching: {pitch: 3 mm, mode: iron}
+  - seam: strap seam
+    along: [bottom, right]
+    over: right
+    of: strap
 limits:
   hole_to_mouth: 0.6 mm
   hole_to_edge: 1.5 mm
@@ -103,3 +143,8 @@ limits:
   pitch_look: 0.05
   pitch_no: 0.15
 """
+
+
+def line_of(words: str) -> int:
+    """The line on which ``words`` stand in the good design."""
+    return GOOD[: GOOD.index(words)].count("\n") + 1

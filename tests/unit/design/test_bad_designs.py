@@ -11,11 +11,12 @@ from patternforge.design.source import located
 from patternforge.errors import DesignError, Fault
 from tests.unit.design.broken import Broken
 from tests.unit.design.broken_names import BROKEN_NAMES
+from tests.unit.design.broken_shapes import BROKEN_SHAPES
 from tests.unit.design.broken_text import BROKEN_TEXT
 from tests.unit.design.broken_values import BROKEN_VALUES
 from tests.unit.design.good_design import GOOD
 
-_EVERY = (*BROKEN_TEXT, *BROKEN_VALUES, *BROKEN_NAMES)
+_EVERY = (*BROKEN_TEXT, *BROKEN_VALUES, *BROKEN_NAMES, *BROKEN_SHAPES)
 
 
 def faults_of(text: str) -> tuple[Fault, ...]:

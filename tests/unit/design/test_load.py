@@ -11,7 +11,8 @@ import pytest
 
 from patternforge.design import decoded, load_design
 from patternforge.errors import DesignError
-from patternforge.leather.material import Stretch, SurfaceFace, Tannage, Thickness
+from patternforge.leather.contents import Section
+from patternforge.leather.material import MadeOf, Stretch, SurfaceFace, Tannage, Thickness
 from patternforge.wallet.spec import (
     Across,
     BankPart,
@@ -20,6 +21,9 @@ from patternforge.wallet.spec import (
     CornerStyle,
     Design,
     Edge,
+    EdgeShape,
+    Film,
+    Fitting,
     FoldSpec,
     Held,
     HoleShape,
@@ -31,15 +35,17 @@ from patternforge.wallet.spec import (
     Mode,
     MouthShape,
     MouthSpec,
+    Opening,
     PanelSpec,
     Parameter,
     PocketPart,
     SeamSpec,
     Side,
+    Spot,
     Stitching,
     ThumbNotch,
 )
-from tests.unit.design.good_design import GOOD
+from tests.unit.design.good_design import GOOD, line_of
 
 _SLIT = HoleSpec(HoleShape.SLIT, length=2.0, width=0.3, slant=45.0)
 
@@ -73,7 +79,7 @@ def test_parameters_carry_value_unit_and_range() -> None:
 
 
 def test_leathers_carry_what_is_measured() -> None:
-    outer, inner = _good().leathers
+    outer, inner, _ = _good().leathers
     assert outer.thickness == Thickness(1.2, 1.2)
     assert (outer.role, outer.tolerance, outer.neutral, outer.min_radius) == ("outer", 0.1, 0.5, 0.5)
     assert (outer.tannage, outer.face, outer.stretch) == (Tannage.VEGETABLE, SurfaceFace.GRAIN, Stretch.ACROSS)
@@ -99,7 +105,28 @@ def test_the_body_is_resolved_to_mm() -> None:
         closing=(2, 1),
         corner=6.0,
         headroom=3.175,
+        corners=(
+            ((Edge.BOTTOM, Edge.LEFT), 12.0),
+            ((Edge.BOTTOM, Edge.RIGHT), 11.0),
+            ((Edge.TOP, Edge.LEFT), 7.0),
+            ((Edge.TOP, Edge.RIGHT), 3.5),
+        ),
+        shapes=((Edge.BOTTOM, EdgeShape(-1.0)),),
     )
+
+
+def test_an_item_may_be_round() -> None:
+    comb = _with(
+        "height: 28 mm, thickness: 4 mm, corner_radius: 2 mm, section: flat",
+        "height: 9, thickness: 9, section: round",
+    )
+    assert [content.item.section for content in comb.contents] == [Section.FLAT, Section.FLAT, Section.ROUND]
+
+
+def test_a_layer_may_hold_none_of_a_content() -> None:
+    divider = _with("{note: 10}", "{note: 0}").parts[1]
+    assert isinstance(divider, LayerPart)
+    assert divider.holds == (Held("note", 0),)
 
 
 def test_parts_keep_their_order_and_the_line_they_begin_on() -> None:
@@ -107,8 +134,8 @@ def test_parts_keep_their_order_and_the_line_they_begin_on() -> None:
     starts = [
         number for number, line in enumerate(lines, 1) if line.startswith(("  - layer", "  - bank", "  - pocket"))
     ]
-    shell, divider, cards, sleeve = _good().parts
-    assert [part.line for part in (shell, divider, cards, sleeve)] == starts
+    shell, divider, cards, sleeve, strap = _good().parts
+    assert [part.line for part in (shell, divider, cards, sleeve, strap)] == starts
     assert shell == LayerPart("shell", "outer", 0, 2, showing=Side.OUTSIDE, line=starts[0])
     assert divider == LayerPart(
         "divider",
@@ -122,7 +149,7 @@ def test_parts_keep_their_order_and_the_line_they_begin_on() -> None:
         2.0,
         ((Edge.TOP, 1.0),),
         ("drop",),
-        starts[1],
+        line=starts[1],
     )
     assert cards == BankPart(
         name="left cards",
@@ -139,13 +166,82 @@ def test_parts_keep_their_order_and_the_line_they_begin_on() -> None:
         exact=("step", "show"),
         line=starts[2],
     )
-    assert sleeve == PocketPart("sleeve", "inner", 2, "comb", 2 * 3.5 + 53.98, line=starts[3])
+    hole = Opening("push hole", Spot(2, (Edge.LEFT, 20.0), (Edge.BOTTOM, 15.0)), 15.0, 15.0, 7.5, 4.0)
+    assert sleeve == PocketPart("sleeve", "inner", 2, "comb", 2 * 3.5 + 53.98, openings=(hole,), line=starts[3])
+
+
+def test_a_strap_keeps_its_edges_inside_and_has_openings() -> None:
+    strap = _good().parts[4]
+    assert isinstance(strap, LayerPart)
+    assert (strap.first, strap.last, strap.corner, strap.lying) == (1, 2, 10.0, Lying.UPRIGHT)
+    assert strap.shapes == ((Edge.LEFT, EdgeShape(2.0, 1.5)),)
+    assert dict(strap.inset) == {Edge.LEFT: 40.0, Edge.BOTTOM: 30.0, Edge.TOP: 25.0}
+    window, slot = strap.openings
+    assert window == Opening(
+        "ID window",
+        Spot(2, (Edge.RIGHT, 40.0), (Edge.TOP, 45.0)),
+        50.0,
+        20.0,
+        4.0,
+        5.0,
+        Film("film", 7.0, 2.5),
+    )
+    assert slot == Opening("bar slot", Spot(1), 18.0, 3.2, 1.6, 5.0)
+
+
+def test_an_opening_of_a_part_on_one_panel_need_not_name_it() -> None:
+    (hole,) = _with("        at: {left: 20 mm, bottom: 15 mm}\n", "").parts[3].openings
+    assert hole.spot == Spot(2)
+
+
+def test_a_film_reaches_and_is_sewn_as_usual_unless_told() -> None:
+    window, _ = _with("{leather: film, overlap: 7 mm, margin: 2.5 mm}", "{leather: film}").parts[4].openings
+    assert window.film == Film("film", 6.0, 3.0)
+
+
+def test_a_fitting_has_the_holes_and_cap_it_is_given_or_those_of_the_catalogue() -> None:
+    (closure,) = _good().fittings
+    assert closure == Fitting(
+        "closure",
+        "snap-line-20",
+        "strap",
+        Spot(1, (Edge.LEFT, 60.0)),
+        (5.0, 4.0),
+        6.5,
+        "shell",
+        0,
+        line_of("- fitting: closure"),
+    )
+    (usual,) = _with("    holes: [5 mm, 4 mm]\n    cap: 13 mm\n", "").fittings
+    # 20 lignes of 1/40 in; the holes are common practice, no source.
+    assert usual.holes == (4.5, 3.5)
+    assert usual.reach == pytest.approx(6.35)
+
+
+def test_a_fitting_that_meets_nothing_has_one_half() -> None:
+    text = GOOD.replace("    meets: {part: shell, panel: left}\n    holes: [5 mm, 4 mm]\n    cap: 13 mm\n", "")
+    (eyelet,) = load_design(text.replace("snap-line-20", "eyelet-4"), "wallet.yaml").fittings
+    assert (eyelet.holes, eyelet.reach, eyelet.meets) == ((5.0, 0.0), 4.0, "")
+
+
+def test_a_seam_may_follow_a_layer_over_some_panels() -> None:
+    rim, strap = _good().seams
+    assert (rim.over, rim.of) == (None, "")
+    assert (strap.over, strap.of) == ((2, 2), "strap")
+    assert _with("    over: right\n", "    over: [middle, right]\n").seams[1].over == (1, 2)
+
+
+@pytest.mark.parametrize("material", ["leather", "film", "cloth", "elastic", "stiffener"])
+def test_a_sheet_is_made_of_what_is_said(material: str) -> None:
+    film = _with("made_of: film", f"made_of: {material}").leathers[2]
+    assert film.made_of == MadeOf(material)
+    assert _good().leathers[0].made_of is MadeOf.LEATHER
 
 
 def test_a_seam_takes_its_stitching_from_the_design_key_by_key() -> None:
     design = _good()
     assert design.stitching == Stitching(27.07 / 8, Mode.EVEN, _SLIT, 150.0, 0.55)
-    (seam,) = design.seams
+    seam = design.seams[0]
     assert seam.stitching == Stitching(3.0, Mode.IRON, _SLIT, 150.0, 0.55)
     assert dataclasses.replace(seam, stitching=Stitching(), line=0) == SeamSpec(
         "rim",
@@ -162,7 +258,7 @@ def test_a_seam_takes_its_stitching_from_the_design_key_by_key() -> None:
 
 def test_a_seam_without_a_mode_has_that_of_the_design() -> None:
     text = GOOD.replace("mode: even", "mode: iron").replace("{pitch: 3 mm, mode: iron}", "{tails: 90 mm}")
-    (seam,) = load_design(text, "wallet.yaml").seams
+    seam, _ = load_design(text, "wallet.yaml").seams
     assert seam.stitching == Stitching(27.07 / 8, Mode.IRON, _SLIT, 90.0, 0.55)
 
 
@@ -213,7 +309,7 @@ def test_a_setting_replaces_a_parameter_in_its_own_unit(text: str, value: float)
 
 
 def test_a_setting_replaces_the_thickness_or_neutral_of_a_leather() -> None:
-    outer, inner = _good(outer="1.4-1.6 mm", inner__neutral="0.4", inner__thickness="3 oz").leathers
+    outer, inner = _good(outer="1.4-1.6 mm", inner__neutral="0.4", inner__thickness="3 oz").leathers[:2]
     assert outer.thickness == Thickness(1.4, 1.6)
     assert (inner.neutral, inner.thickness.low) == (0.4, 1.190625)
 
@@ -228,6 +324,8 @@ def test_a_setting_replaces_the_thickness_or_neutral_of_a_leather() -> None:
         ("margin", "9", "margin: parameter 'margin' is 9 mm; it must be at most 6 mm"),
         ("margin", "1,2", "margin: parameter 'margin': '1,2' may be one number or two"),
         ("slots", "3 mm", "slots: parameter 'slots': this comes to 3 mm where a plain number is wanted"),
+        ("outer", "4", "outer: '4' says no unit for leather 'outer'; say '4 mm' or '4 oz'"),
+        ("inner.thickness", "0.8", "inner.thickness: '0.8' says no unit"),
         ("outer", "thick", "outer: 'thickness' of leather 'outer': there is no number called 'thick'"),
         ("inner.neutral", "2", "inner.neutral: 'neutral' of leather 'inner' is 2; it must be at most 1"),
         ("margin", "", "margin: parameter 'margin': there is no number here"),
@@ -243,7 +341,7 @@ def test_a_setting_that_does_not_suit_is_a_fault_beside_the_file(name: str, text
 
 def test_faults_beside_the_file_and_in_it_come_in_one_run() -> None:
     with pytest.raises(DesignError) as caught:
-        load_design(GOOD.replace("turned: false", "turned: no"), "wallet.yaml", {"margin": "9", "outer": "0"})
+        load_design(GOOD.replace("turned: false", "turned: no"), "wallet.yaml", {"margin": "9", "outer": "0 mm"})
     assert [fault.file for fault in caught.value.faults] == ["--set", "--set", "wallet.yaml"]
 
 

@@ -32,6 +32,7 @@ from patternforge.wallet.spec import (
     ThumbNotch,
 )
 from tests.designs_built import RIM, SLITS, STITCHING, leathers, sleeve, three_fold, two_fold, with_holes
+from tests.shapes_built import strap_case, windowed
 
 EASED = SeamSpec("rim", RIM, margin=3.5, across=Across.EASED, spread=10.0, stitching=STITCHING)
 POCKET = PocketPart(
@@ -45,6 +46,8 @@ DESIGNS = {
     "marks": with_holes(sleeve(), HoleSpec(HoleShape.MARK)),
     "pocket": sleeve(parts=(sleeve().parts[0], POCKET)),
     "eased": two_fold(seams=(EASED,)),
+    "strap": strap_case(),
+    "window": windowed(),
     "outside": sleeve(parts=(replace(POCKET, facing=Side.OUTSIDE, thumb=None), sleeve().parts[0])),
 }
 FINDINGS = (
@@ -85,6 +88,9 @@ BREAKS: dict[str, Callable[[dict[str, Any]], Any]] = {
     "another version": lambda d: d.update(version=2),
     "a negative area": lambda d: d["pieces"][0].update(area=-1),
     "an unknown verdict": lambda d: d["findings"][0].update(verdict="fine"),
+    "hardware of no half": lambda d: d["pieces"][0]["fittings"].append({"fitting": "snap"}),
+    "a material unknown": lambda d: d["pieces"][0].update(made_of="paper"),
+    "a place without a panel": lambda d: d["inputs"]["fittings"].append({"at": {"from": {}}}),
     "a part of no kind": lambda d: d["inputs"]["parts"][0].update(kind="wing"),
 }
 
@@ -95,6 +101,48 @@ def test_the_schema_refuses(fault: str, validator: Draft202012Validator) -> None
     assert validator.is_valid(document)
     BREAKS[fault](document)
     assert not validator.is_valid(document)
+
+
+def test_hardware_is_told_with_its_holes_and_what_they_meet() -> None:
+    told = read(strap_case())
+    assert told["inputs"]["fittings"] == [
+        {
+            "name": "closure",
+            "kind": "snap-line-20",
+            "part": "strap",
+            "at": {"panel": "strap", "from": {"left": 14.0}},
+            "meets": {"part": "shell", "panel": "front"},
+            "holes": [4.5, 3.5],
+            "reach": 6.35,
+        }
+    ]
+    strap, shell, lining = told["pieces"]
+    (hole,), (stud,) = strap["fittings"], shell["fittings"]
+    assert (hole["half"], hole["diameter"], stud["half"], stud["diameter"]) == (1, 4.5, 2, 3.5)
+    (round_hole,) = shell["openings"]
+    assert [sum(v[i] for v in round_hole) / len(round_hole) for i in (0, 1)] == pytest.approx([stud["x"], stud["y"]])
+    assert lining["fittings"] == []
+
+
+def test_a_strap_and_its_seam_are_told_as_asked() -> None:
+    asked = read(strap_case())["inputs"]
+    assert asked["parts"][0]["inset"] == {"bottom": 25.0, "top": 25.0, "right": 70.0}
+    assert asked["parts"][0]["corner"] == 10.0
+    assert [(seam["over"], seam["of"]) for seam in asked["seams"]] == [
+        (["front", "front"], None),
+        (["back", "back"], "strap"),
+    ]
+
+
+def test_a_window_is_told_with_its_film_which_has_no_grain_side() -> None:
+    told = read(windowed())
+    (window,) = told["inputs"]["parts"][1]["openings"]
+    assert window["at"] == {"panel": "back", "from": {"bottom": 22.0}}
+    assert window["film"] == {"leather": "film", "overlap": 6.0, "margin": 3.0}
+    film = next(piece for piece in told["pieces"] if piece["name"] == "window film")
+    assert (film["made_of"], film["showing_face"], film["lines"]) == ("film", None, "cards 1")
+    assert (told["pieces"][0]["made_of"], told["pieces"][0]["showing_face"]) == ("leather", "grain")
+    assert told["pieces"][0]["lines"] is None
 
 
 def test_every_name_in_the_schema_that_holds_a_bare_number_says_what_it_is_or_is_plain_by_itself() -> None:

@@ -15,11 +15,12 @@ from patternforge.drawing.lettering import letter_strokes, text_width
 from patternforge.drawing.model import Ink, Role, Stroke, Text
 from patternforge.geometry.corners import rounded_rectangle
 from patternforge.geometry.point import Point
-from patternforge.leather.material import Leather, Stretch, SurfaceFace, Thickness
+from patternforge.leather.material import Leather, MadeOf, Stretch, SurfaceFace, Thickness
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern, Piece
 from patternforge.wallet.spec import BodySpec, Edge, FoldSpec, LayerPart, PanelSpec
 from tests.designs_built import sleeve, two_fold
+from tests.shapes_built import FILM, windowed
 
 
 def dressed() -> Pattern:
@@ -67,6 +68,23 @@ def test_what_is_not_known_is_not_said() -> None:
         "faces inside",
         "hidden when made up",
     )
+
+
+@pytest.mark.parametrize("made_of", [MadeOf.FILM, MadeOf.CLOTH, MadeOf.ELASTIC, MadeOf.STIFFENER])
+def test_only_leather_has_a_grain_or_flesh_side(made_of: MadeOf) -> None:
+    design = windowed()
+    sheet = replace(FILM, made_of=made_of, name="clear")
+    pattern = drafted(replace(design, leathers=(*design.leathers[:2], sheet)))
+    assert facts(pattern, pattern.piece("window film")) == (
+        "cut 1 of film",
+        f"{made_of.value}: clear",
+        "drafted for 0.20 mm",
+        "lies behind cards 1",
+        "faces inside",
+        "seen when made up",
+        "revision A",
+    )
+    assert any("grain side up" in fact for fact in facts(pattern, pattern.piece("cards 1")))
 
 
 def test_the_tight_way_lies_across_the_stretch_in_words_and_arrow() -> None:

@@ -19,6 +19,7 @@ from patternforge.geometry.point import Bounds
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern
 from tests.designs_built import two_fold
+from tests.shapes_built import windowed
 
 
 @pytest.fixture(scope="module")
@@ -133,3 +134,10 @@ def test_a_leather_called_everything_does_not_take_the_name_of_the_whole_sheet()
     )
     names = [one.name for one in laser_sheets(drafted(renamed))[::2]]
     assert names == [f"two-fold-laser-{word}" for word in ("everything", "inner", "everything--2")]
+
+
+def test_every_material_has_a_cut_file_of_its_own() -> None:
+    sheets = {one.name: one.sheet for one in laser_sheets(drafted(windowed())) if one.kind == "dxf"}
+    assert list(sheets) == [f"sleeve-laser-{word}" for word in ("outer", "inner", "film", "everything")]
+    assert [figure.name for figure in sheets["sleeve-laser-film"].figures] == ["window film"]
+    assert "window film" not in [figure.name for figure in sheets["sleeve-laser-inner"].figures]

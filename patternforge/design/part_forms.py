@@ -1,0 +1,191 @@
+"""The keys of parts and of what is cut into them."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from patternforge.design.form import Count, Form, Length, Text, optional, required
+from patternforge.wallet.spec import BankShape, Edge, Lying, MouthShape, Side
+
+__all__ = [
+    "BankForm",
+    "FilmForm",
+    "InsetForm",
+    "LayerForm",
+    "MouthForm",
+    "PlaceForm",
+    "PocketForm",
+    "RoundForm",
+    "SideForm",
+    "SidesForm",
+    "SlotForm",
+    "ThumbForm",
+    "TrimForm",
+    "WindowForm",
+]
+
+
+class MouthForm(Form):
+    """The edge an item goes in over."""
+
+    shape: MouthShape = required("straight, dipped or slanted")
+    depth: Length = optional("dip at the middle or fall of the slant")
+
+
+class ThumbForm(Form):
+    """A thumb notch in the middle of a mouth."""
+
+    width: Length = required("along the mouth")
+    depth: Length = required("at most half the width")
+
+
+class TrimForm(Form):
+    """Extra width by edge, cut off after gluing."""
+
+    left: Length = optional("at the left edge", 0)
+    right: Length = optional("at the right edge", 0)
+    bottom: Length = optional("at the bottom edge", 0)
+    top: Length = optional("at the top edge", 0)
+
+
+class InsetForm(Form):
+    """How far edges lie inside the body's, or short of the far end of a panel: a strap, a flap, a tongue."""
+
+    left: Length = optional("of the left edge", 0)
+    right: Length = optional("of the right edge", 0)
+    bottom: Length = optional("of the bottom edge", 0)
+    top: Length = optional("of the top edge", 0)
+
+
+class SideForm(Form):
+    """How a side leaves the straight."""
+
+    bow: Length = optional("rise of the arc outwards; negative: inwards", 0)
+    slant: Length = optional("how far its upper or right end moves in; negative: its lower or left end", 0)
+
+
+class SidesForm(Form):
+    """Sides that are bowed or slanted."""
+
+    left: SideForm = optional("the left side")
+    right: SideForm = optional("the right side")
+    bottom: SideForm = optional("the lower side")
+    top: SideForm = optional("the upper side")
+
+
+class PlaceForm(Form):
+    """Where the middle of something lies on a panel; a direction left out means the middle of the panel."""
+
+    panel: Text = optional("the panel; the only one of its part if left out")
+    left: Length = optional("from the panel's left edge or fold")
+    right: Length = optional("from the panel's right edge or fold")
+    bottom: Length = optional("from the bottom edge")
+    top: Length = optional("from the top edge")
+
+
+class FilmForm(Form):
+    """A clear sheet sewn behind a window."""
+
+    leather: Text = required("role of the sheet it is cut from, among the leathers")
+    overlap: Length = optional("how far it reaches beyond the window", 6)
+    margin: Length = optional("stitch line to window", 3)
+
+
+class WindowForm(Form):
+    """An opening to look through."""
+
+    window: Text = required("name of the window")
+    at: PlaceForm = optional("where its middle lies")
+    width: Length = required("across the folds")
+    height: Length = required("along the folds")
+    corner: Length = optional("radius of its corners", 0)
+    border: Length = optional("leather that must stay round it", 5)
+    film: FilmForm = optional("a clear sheet behind it")
+
+
+class SlotForm(Form):
+    """An opening with round ends."""
+
+    slot: Text = required("name of the slot")
+    at: PlaceForm = optional("where its middle lies")
+    width: Length = required("across the folds")
+    height: Length = required("along the folds")
+    border: Length = optional("leather that must stay round it", 5)
+
+
+class RoundForm(Form):
+    """A round hole."""
+
+    hole: Text = required("name of the hole")
+    at: PlaceForm = optional("where its middle lies")
+    diameter: Length = required("of the hole")
+    border: Length = optional("leather that must stay round it", 5)
+
+
+Openings = list[WindowForm | SlotForm | RoundForm]
+_OPENINGS = "windows, slots and holes cut into its front piece"
+
+
+class LayerForm(Form):
+    """A layer that covers whole panels: shell, lining, divider."""
+
+    layer: Text = required("name of the layer")
+    leather: Text = required("role of the leather it is cut from")
+    over: Text | list[Text] = optional("first and last panel it covers, or one panel; all if left out")
+    drop: Length = optional("how far its opening edge is lowered", 0)
+    opening: Edge = optional("the edge that drops", "top")
+    holds: dict[str, Count] = optional("contents between it and the layer outside it, with their count")
+    showing: Side = optional("the side of the wallet its face turns to")
+    notch: Length = optional("depth of the relief notch at both ends of each fold", 0)
+    trim: TrimForm = optional("extra by edge, cut off after gluing")
+    exact: list[Literal["drop"]] = optional("sizes that may not move to whole stitches", [])
+    inset: InsetForm = optional("how far edges lie inside the body's: a strap, a flap, a tongue")
+    corner: Length = optional("radius of the corners an inset gives it")
+    sides: SidesForm = optional("sides an inset gives it that are bowed or slanted")
+    stands: Lying = optional("what it holds, lying: longer side along the mouth; upright: across it", "lying")
+    openings: Openings = optional(_OPENINGS, [])
+
+
+class BankForm(Form):
+    """Card pockets in steps on one panel, slot 1 in front."""
+
+    bank: Text = required("name of the bank")
+    on: Text = required("the panel it lies on")
+    leather: Text = required("role of the leather it is cut from")
+    item: Text = required("the content it holds")
+    slots: Count = required("pockets in a column, 1 to 12")
+    step: Length = required("rise from slot to slot")
+    show: Length = required("how much of the item stands out of its mouth")
+    per_slot: Count = optional("items in each pocket", 1)
+    overlap: Length = optional("how much deeper the tab of a tee reaches than the step", 8)
+    ease: Length = optional("added to the taut path round the items", 2.5)
+    shape: BankShape = optional("tee: stopped below the one in front; full: down to the seam", "tee")
+    stands: Lying = optional("lying: longer side along the mouth; upright: across it", "lying")
+    opening: Edge = optional("the edge the items go in at", "top")
+    columns: Count = optional("banks side by side along the mouth", 1)
+    facing: Side = optional("the side of the wallet it is sewn to", "inside")
+    mouth: Literal["straight"] | MouthForm = optional("the edge the item goes in over", "straight")
+    thumb: ThumbForm = optional("a notch to push the item out")
+    trim: TrimForm = optional("extra by edge, cut off after gluing")
+    exact: list[Literal["step", "show", "overlap"]] = optional("sizes that may not move to whole stitches", [])
+    openings: Openings = optional(_OPENINGS, [])
+
+
+class PocketForm(Form):
+    """One flat pocket on one panel."""
+
+    pocket: Text = required("name of the pocket")
+    on: Text = required("the panel it lies on")
+    leather: Text = required("role of the leather it is cut from")
+    item: Text = required("the content it holds")
+    depth: Length = required("from the seam opposite its mouth to the mouth")
+    count: Count = optional("items it holds", 1)
+    ease: Length = optional("added to the taut path round the items", 2.5)
+    stands: Lying = optional("lying: longer side along the mouth; upright: across it", "lying")
+    opening: Edge = optional("the edge the item goes in at", "top")
+    facing: Side = optional("the side of the wallet it is sewn to", "inside")
+    mouth: Literal["straight"] | MouthForm = optional("the edge the item goes in over", "straight")
+    thumb: ThumbForm = optional("a notch to push the item out")
+    trim: TrimForm = optional("extra by edge, cut off after gluing")
+    exact: list[Literal["depth"]] = optional("sizes that may not move to whole stitches", [])
+    openings: Openings = optional(_OPENINGS, [])

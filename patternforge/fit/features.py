@@ -1,0 +1,102 @@
+"""Windows and hardware on the pieces: borders, film behind windows, halves that meet, caps clear of stitches."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from patternforge.fit.close import ClosedWallet
+from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.folds import closed_spans
+from patternforge.fit.layout import Layout
+from patternforge.geometry.path import Path
+from patternforge.geometry.point import Point
+from patternforge.wallet.pattern import FittingHole, Piece
+
+__all__ = ["feature_findings"]
+
+_MEET = 0.3  # mm that the halves of a fitting may miss each other
+_OVERLAP = 3.0  # mm a clear sheet must reach beyond its window; common practice, no source
+_CAP_ROOM = 0.5  # mm between a cap's rim and a stitch hole's
+
+
+def feature_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
+    """Every window's border and film, every fitting's meeting and room."""
+    for piece in layout.pattern.pieces:
+        yield from _windows(layout, piece)
+        yield from _caps(layout, piece)
+    yield from _meetings(layout, closed)
+
+
+def _windows(layout: Layout, piece: Piece) -> Iterator[Finding]:
+    openings = {part.name: part.openings for part in layout.pattern.design.parts}[piece.part]
+    if not piece.openings or len(piece.openings) < len(openings):
+        return
+    for opening, path in zip(openings, piece.openings, strict=False):
+        border = _apart(path, piece.outline)
+        remedy = "" if border >= opening.border - 1e-3 else "make the opening smaller or move it in"
+        verdict = at_least(border, opening.border, opening.border / 2)
+        yield Finding(
+            "border round an opening", f"{opening.name} in {piece.name}", border, opening.border, verdict, remedy
+        )
+        if opening.film:
+            yield _film(layout, piece, path, f"{opening.name} film")
+
+
+def _film(layout: Layout, piece: Piece, path: Path, name: str) -> Finding:
+    """How far the clear sheet reaches beyond its window, at the least."""
+    back = piece.placement.on_assembly([Point(x, y) for x, y, _ in path.vertices])
+    sheet = next(ply.bounds for ply in layout.plies if ply.name == name)
+    x = [p.x for p in back]
+    y = [p.y for p in back]
+    least = min(min(x) - sheet.x0, sheet.x1 - max(x), min(y) - sheet.y0, sheet.y1 - max(y))
+    remedy = "" if least >= _OVERLAP else "make the film larger"
+    return Finding("film beyond its window", name, least, _OVERLAP, at_least(least, _OVERLAP, 1.0), remedy)
+
+
+def _apart(a: Path, b: Path) -> float:
+    """Smallest distance between two outlines, one inside the other: at a corner of either or an arc's middle."""
+    probes = [(a, b), (b, a)]
+    return min(
+        other.distance_to(p)
+        for path, other in probes
+        for s in path.segments
+        for p in (s.start, s.point_at(s.length / 2))
+    )
+
+
+def _caps(layout: Layout, piece: Piece) -> Iterator[Finding]:
+    """A cap must not sit on a stitch hole or hang over an edge."""
+    for fitting in piece.fittings:
+        where = f"{fitting.fitting} in {piece.name}"
+        edge = piece.outline.distance_to(fitting.at) - fitting.reach
+        remedy = "" if edge >= 1.0 else "move the hardware in from the edge"
+        yield Finding("cap clear of the edge", where, edge, 1.0, at_least(edge, 1.0, 0.0), remedy)
+        if piece.holes:
+            near = min(hole.at.distance_to(fitting.at) for hole in piece.holes) - fitting.reach
+            remedy = "" if near >= _CAP_ROOM else "move the hardware off the stitches"
+            yield Finding("cap clear of stitches", where, near, _CAP_ROOM, at_least(near, _CAP_ROOM, 0.0), remedy)
+
+
+def _meetings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
+    """How far the two halves of each fitting lie apart once the wallet is closed."""
+    spans = closed_spans(layout, closed)
+    halves: dict[str, list[Point]] = {}
+    for piece in layout.pattern.pieces:
+        for fitting in piece.fittings:
+            halves.setdefault(fitting.fitting, []).append(_closed_place(layout, spans, piece, fitting))
+    for name, places in halves.items():
+        if len(places) == 2:
+            apart = places[0].distance_to(places[1])
+            verdict = at_most(apart, _MEET, 1.0)
+            remedy = "" if verdict is Verdict.GOOD else "place the second half where the first comes to lie"
+            yield Finding("halves meet within", name, apart, _MEET, verdict, remedy)
+
+
+def _closed_place(layout: Layout, spans: dict[int, tuple[float, float]], piece: Piece, fitting: FittingHole) -> Point:
+    at = piece.placement.to_assembly(fitting.at)
+    panel = next(
+        i for i in piece.placement.panels if layout.pattern.panels[i].x0 <= at.x <= layout.pattern.panels[i].x1
+    )
+    left, right = spans[panel]
+    way = 1.0 if right > left else -1.0
+    return Point(left + way * (at.x - layout.pattern.panels[panel].x0), at.y)

@@ -1,0 +1,47 @@
+"""The catalogue of hardware as a whole: every kind can be set, and says how its sizes are known."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from importlib.resources import files
+
+import pytest
+
+from patternforge.leather.catalogue import catalogue
+from patternforge.leather.hardware import Hardware, hardware
+
+KINDS = sorted(hardware().values(), key=lambda kind: kind.name)
+each_kind = pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.name)
+
+
+def test_no_name_is_given_twice_nor_to_an_item_too() -> None:
+    data = tomllib.loads(files("patternforge.leather").joinpath("hardware.toml").read_text(encoding="utf-8"))
+    names = [entry["name"] for group in data["group"] for entry in group["kinds"]]
+    assert len(names) == len(set(names)) == len(KINDS)
+    assert not set(names) & set(catalogue())
+
+
+@each_kind
+def test_a_name_is_lower_case_words_joined_by_hyphens(kind: Hardware) -> None:
+    assert re.fullmatch(r"[a-z]+(-[a-z0-9]+)*", kind.name)
+    assert hardware()[kind.name] == kind
+
+
+@each_kind
+def test_a_cap_hides_its_holes_and_every_half_has_one(kind: Hardware) -> None:
+    assert 1 <= len(kind.holes) == len(kind.halves) <= 2
+    assert len(set(kind.halves)) == len(kind.halves)
+    assert all(0 < hole < kind.cap for hole in kind.holes)
+
+
+@each_kind
+def test_a_kind_says_what_it_is_and_how_its_sizes_are_known(kind: Hardware) -> None:
+    assert kind.title
+    assert re.search(r"\((seen|memory|common practice)\)$", kind.source)
+
+
+def test_only_the_width_of_a_snap_comes_from_print() -> None:
+    """So that nobody takes a hole for a published size."""
+    assert {kind.name.partition("-")[0] for kind in KINDS if "(seen)" in kind.source} == {"snap"}
+    assert all(kind.source.endswith("(common practice)") for kind in KINDS)
