@@ -19,6 +19,8 @@ _SAME = 1e-9
 
 @dataclass(frozen=True, slots=True)
 class _Cell:
+    """A figure and the room it takes before it is moved."""
+
     figure: Figure
     bounds: Bounds
 

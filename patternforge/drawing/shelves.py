@@ -13,6 +13,8 @@ _SAME = 1e-9
 
 @dataclass(frozen=True, slots=True)
 class Size:
+    """Width and height of an oblong, mm."""
+
     width: float
     height: float
 
@@ -50,6 +52,8 @@ class Spot:
 
 @dataclass(slots=True)
 class _Shelf:
+    """A row of cells: how far down the page it begins, its height, and how much of its length is taken, mm."""
+
     top: float
     height: float
     used: float
@@ -57,6 +61,8 @@ class _Shelf:
 
 @dataclass(slots=True)
 class _Page:
+    """A page being filled, shelf under shelf."""
+
     room: Room
     shelves: list[_Shelf] = field(default_factory=list)
 

@@ -126,14 +126,6 @@ class Bounds:
     def centre(self) -> Point:
         return Point((self.x0 + self.x1) / 2, (self.y0 + self.y1) / 2)
 
-    def joined(self, other: Bounds) -> Bounds:
-        """The smallest box round both.
-
-        >>> Bounds(0, 0, 1, 1).joined(Bounds(2, -1, 3, 0))
-        Bounds(x0=0, y0=-1, x1=3, y1=1)
-        """
-        return Bounds(min(self.x0, other.x0), min(self.y0, other.y0), max(self.x1, other.x1), max(self.y1, other.y1))
-
 
 def bounds_of(points: Iterable[Point]) -> Bounds:
     """The smallest box round the points; GeometryError if there are none.
