@@ -125,7 +125,7 @@ class StitchingForm(Form):
     pitch: Pitch = optional("hole to hole, unit said: 3.38 mm, 8 per inch, 8 per French inch", "3.4 mm")
     mode: Mode = optional("even: spacing gives way to size; iron: size gives way to the iron", "even")
     hole: HoleForm = optional("shape and size of a hole")
-    tails: Length = optional("thread left over in each seam", 150)
+    tails: Length = optional("thread left over at both ends of each unbroken run of a seam, in all", 150)
     thread: Length = optional("thickness of the thread", 0.55)
 
 

@@ -14,7 +14,7 @@ __all__ = ["unwritable"]
 def unwritable(pattern: Pattern) -> tuple[str, ...]:
     """What no stroke letters can draw, one line each: the file, the line of a part, what bears the letter, and which.
 
-    Looked at are the title, the revision, the leathers and the pieces, of each part the first that is at fault.
+    Looked at are the title, the revision, leathers, fittings and pieces, of each part the first at fault.
     """
     return tuple(dict.fromkeys(f"{pattern.design.file}{line}" for line in _faults(pattern)))
 
@@ -26,6 +26,8 @@ def _faults(pattern: Pattern) -> Iterator[str]:
     for leather in design.leathers:
         yield from _refusals(": the leather", leather.role)
         yield from _refusals(f": leather '{leather.role}', the name", leather.name)
+    for fitting in design.fittings:
+        yield from _refusals(f":{fitting.line}: the fitting", fitting.name)
     for part in design.parts:
         names = [piece.name for piece in pattern.pieces if piece.part == part.name]
         yield from [fault for name in names for fault in _refusals(f":{part.line}: the piece", name)][:1]

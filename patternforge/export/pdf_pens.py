@@ -22,11 +22,12 @@ class Pen:
 
 _BLACK, _GREY = (0.0, 0.0, 0.0), (0.45, 0.45, 0.45)
 
+# What is cut through is unbroken, as the head of a page says.
 # No line is wider than 0.25 mm: the middle of the line is the size of the piece.
 PENS: Mapping[Role, Pen] = MappingProxyType(
     {
         Role.OUTLINE: Pen(0.25, _BLACK),
-        Role.OPENING: Pen(0.25, (0.75, 0.0, 0.0), (6.0, 0.6)),
+        Role.OPENING: Pen(0.25, (0.75, 0.0, 0.0)),
         Role.HOLE: Pen(0.13, (0.0, 0.2, 0.75)),
         Role.MARK: Pen(0.18, (0.6, 0.0, 0.6), (3.0, 0.8, 0.4, 0.8)),
         Role.FOLD: Pen(0.18, (0.0, 0.45, 0.1), (4.0, 2.0)),

@@ -25,7 +25,9 @@ def bulk_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
         remedy = "skive the edges or use thinner leather inside" if stack > limits.seam_stack else ""
         verdict = at_most(stack, limits.seam_stack, 1.5 * limits.seam_stack)
         yield Finding("thickest stack sewn through", seam.name, stack, limits.seam_stack, verdict, remedy)
-    for bends in closed.bends:
+    for fold, bends in zip(layout.pattern.folds, closed.bends, strict=True):
+        if abs(fold.angle) != 180:
+            continue
         outer = bends[-1]
         leather = layout.leathers[layout.pattern.piece(outer.piece).leather]
         spine = 2 * (outer.fibre_radius + (1 - leather.neutral) * leather.t)

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
-__all__ = ["Finding", "Verdict", "at_least", "at_most", "worst"]
+__all__ = ["Finding", "Verdict", "at_least", "at_most", "is_worse", "worst"]
 
 
 class Verdict(StrEnum):
@@ -40,6 +40,15 @@ def worst(findings: Iterable[Finding]) -> Verdict:
     'look'
     """
     return max((f.verdict for f in findings), key=lambda v: _RANK[v], default=Verdict.GOOD)
+
+
+def is_worse(verdict: Verdict, than: Verdict) -> bool:
+    """Whether a verdict is worse than another.
+
+    >>> is_worse(Verdict.LOOK, than=Verdict.NO)
+    False
+    """
+    return _RANK[verdict] > _RANK[than]
 
 
 def at_least(measured: float, good: float, tolerable: float) -> Verdict:

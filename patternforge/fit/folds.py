@@ -22,6 +22,7 @@ def fold_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
         yield from _mismatches(fold, bends)
         yield from (_pinch(bend) for bend in bends if bend.room < bend.smallest - 1e-9)
     yield from _corners(layout, closed)
+    yield from _spines(layout, closed)
     yield from _folded_in(layout, closed)
     yield from _outer_edges(layout)
 
@@ -91,6 +92,23 @@ def _corners(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
         remedy = "" if has >= needs else "more relief at this fold, a smaller angle or a thinner load"
         where = f"fold {fold.number}, which stays open"
         yield Finding("pockets clear of each other", where, has, needs, at_least(has, needs, needs / 2), remedy)
+
+
+def _spines(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
+    """Whether what lies between the panels on either side of a spine has room between them.
+
+    The innermost layer stands the spine's width and an inside radius at either corner apart.
+    """
+    for spine in closed.order.spines:
+        first, last = closed.bends[spine.folds[0] - 1][0], closed.bends[spine.folds[-1] - 1][0]
+        width = sum(layout.pattern.panels[p].x1 - layout.pattern.panels[p].x0 for p in spine.panels)
+        has = width + max(first.room, first.smallest) + max(last.room, last.smallest)
+        flanks = (spine.panels[0] - 1, spine.panels[-1] + 1)
+        between = sum(closed.heights[placed.panel] for placed in spine.between)
+        needs = sum(_loose_stack(layout, closed, panel) for panel in flanks) + between
+        names = " and ".join(layout.pattern.panels[p].name for p in spine.panels)
+        remedy = "" if has >= needs else f"make the spine {needs - has:.2f} mm wider or the load thinner"
+        yield Finding("room at the spine", names, has, needs, at_least(has, needs, needs - 1.0), remedy)
 
 
 def _loose_stack(layout: Layout, closed: ClosedWallet, panel: int) -> float:

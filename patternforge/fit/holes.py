@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from patternforge.fit.findings import Finding, Verdict, at_least, at_most
 from patternforge.fit.layout import LaidHole, Layout
 from patternforge.geometry.point import Point
-from patternforge.geometry.segment import Segment
+from patternforge.geometry.segment import Segment, intersections
 from patternforge.wallet.pattern import DraftedFold, EdgeRole, Hole, Piece, Seam
 from patternforge.wallet.spec import Across, HoleShape, HoleSpec
 
-__all__ = ["hole_findings", "rim_reach"]
+__all__ = ["apart", "crowding", "hole_findings", "rim_reach"]
 
 _MEET = 0.1  # mm that mating holes may miss each other
 _REACH = 4.0  # mm beyond which an edge cannot be too near a hole
@@ -21,9 +21,10 @@ _REACH = 4.0  # mm beyond which an edge cannot be too near a hole
 
 @dataclass(frozen=True, slots=True)
 class _Rim:
-    """A hole's rim: the middle line of a slit (or a point) and the distance of the rim from it."""
+    """A hole's rim: its centre, the middle line of a slit, and the distance of the rim from either."""
 
-    line: tuple[Point, ...]
+    centre: Point
+    slit: Segment | None
     reach: float
 
 
@@ -46,13 +47,11 @@ def rim_reach(spec: HoleSpec) -> float:
 
 def _matings(layout: Layout) -> Iterator[Finding]:
     """Every hole of a seam in every piece that stands there, and all of them on one point of the assembly."""
-    mates: dict[str, dict[int, list[Point]]] = {seam.name: {} for seam in layout.pattern.seams}
-    for hole in (hole for holes in layout.holes.values() for hole in holes):
-        mates[hole.seam].setdefault(hole.index, []).append(hole.at)
+    mates = _mates(layout)
     for seam in layout.pattern.seams:
         by_index = mates[seam.name]
-        spread = _spread(layout, seam)
-        apart = max((_apart(p) for p in by_index.values() if not _in_fold(layout, p[0], spread)), default=0.0)
+        misses = [h.at.distance_to(p) for h in seam.holes for p in by_index.get(h.index, ())]
+        apart = max(misses, default=0.0)
         verdict = at_most(apart, _MEET, 0.3)
         yield Finding("mating holes miss each other by", seam.name, apart, _MEET, verdict)
         missing = sum(1 for hole in seam.holes if hole.index not in by_index)
@@ -60,8 +59,17 @@ def _matings(layout: Layout) -> Iterator[Finding]:
             yield Finding("holes that no piece carries", seam.name, missing, 0, Verdict.NO, "shorten the seam", "")
 
 
-def _apart(points: list[Point]) -> float:
-    return max((points[0].distance_to(p) for p in points[1:]), default=0.0)
+def _mates(layout: Layout) -> dict[str, dict[int, list[Point]]]:
+    """Where each hole of each seam comes to lie, piece by piece; a hole in its layer's own stretch is left out."""
+    spreads = {seam.name: _spread(layout, seam) for seam in layout.pattern.seams}
+    mates: dict[str, dict[int, list[Point]]] = {seam.name: {} for seam in layout.pattern.seams}
+    for piece in layout.pattern.pieces:
+        folds = [fold for fold in layout.pattern.folds if _crosses(piece, fold)]
+        for hole in layout.holes[piece.name]:
+            at = mates[hole.seam].setdefault(hole.index, [])
+            if not _in_stretch(folds, hole.at, spreads[hole.seam]):
+                at.append(hole.at)
+    return mates
 
 
 def _spread(layout: Layout, seam: Seam) -> float:
@@ -69,8 +77,8 @@ def _spread(layout: Layout, seam: Seam) -> float:
     return spec.spread if spec and spec.across is Across.EASED else 0.0
 
 
-def _in_fold(layout: Layout, point: Point, spread: float) -> bool:
-    return any(fold.x0 - spread - 1e-6 < point.x < fold.x1 + spread + 1e-6 for fold in layout.pattern.folds)
+def _in_stretch(folds: Iterable[DraftedFold], point: Point, spread: float) -> bool:
+    return any(fold.x0 - spread - 1e-6 < point.x < fold.x1 + spread + 1e-6 for fold in folds)
 
 
 def _pitches(layout: Layout, seam: Seam) -> Iterator[Finding]:
@@ -119,10 +127,10 @@ def _clearances(layout: Layout, piece: Piece) -> Iterator[Finding]:
 
 def _rim(hole: Hole, spec: HoleSpec) -> _Rim:
     if spec.shape is not HoleShape.SLIT:
-        return _Rim((hole.at,), rim_reach(spec))
+        return _Rim(hole.at, None, rim_reach(spec))
     angle = math.radians(hole.direction)
     half = Point(math.cos(angle), math.sin(angle)) * (spec.length / 2)
-    return _Rim((hole.at - half, hole.at, hole.at + half), spec.width / 2)
+    return _Rim(hole.at, Segment(hole.at - half, hole.at + half), spec.width / 2)
 
 
 def _reached(edge: Segment) -> tuple[float, float, float, float]:
@@ -132,7 +140,18 @@ def _reached(edge: Segment) -> tuple[float, float, float, float]:
 
 
 def _gap(rim: _Rim, edge: Segment) -> float:
-    return min(edge.distance_to(p) for p in rim.line) - rim.reach
+    """Leather between a hole and an edge, mm; not above 0 where the edge cuts the hole."""
+    if rim.slit is None:
+        return edge.distance_to(rim.centre) - rim.reach
+    return apart(rim.slit, edge) - rim.reach
+
+
+def apart(a: Segment, b: Segment) -> float:
+    """Smallest distance between a straight segment and another segment, mm; 0 where they meet."""
+    if intersections(a, b):
+        return 0.0
+    ends = ((a, b.start), (a, b.end), (b, a.start), (b, a.end))
+    return min(segment.distance_to(end) for segment, end in ends)
 
 
 def _is_crossed(at: Point, edge: Segment, heading: float) -> bool:

@@ -11,7 +11,7 @@ from dataclasses import replace
 from patternforge.fit.bulk import bulk_findings
 from patternforge.fit.close import closed_wallet
 from patternforge.fit.features import feature_findings
-from patternforge.fit.findings import Finding, Verdict
+from patternforge.fit.findings import Finding, Verdict, is_worse
 from patternforge.fit.folds import fold_findings
 from patternforge.fit.holes import crowding, hole_findings
 from patternforge.fit.layout import Layout, layout
@@ -46,21 +46,25 @@ def fit_over_range(pattern: Pattern) -> tuple[Finding, ...]:
     findings = fit(pattern)
     known = {(f.what, f.where): f.verdict for f in findings}
     extra = []
-    for end in ("thinnest", "thickest"):
-        leathers = {leather.role: _at_end(leather, end) for leather in pattern.design.leathers}
-        if all(leathers[o.role].thickness == Thickness(o.t, o.t) for o in pattern.design.leathers):
+    for end, at_end in (("thinnest", _thinnest), ("thickest", _thickest)):
+        leathers = {leather.role: at_end(leather) for leather in pattern.design.leathers}
+        if all(leathers[o.role].t == o.t for o in pattern.design.leathers):
             continue
         laid = layout(pattern, leathers)
         closed = closed_wallet(laid)
         for found in (*fold_findings(laid, closed), *bulk_findings(laid, closed)):
-            if found.verdict is not Verdict.GOOD and known.get((found.what, found.where)) is not found.verdict:
+            if is_worse(found.verdict, known.get((found.what, found.where), Verdict.GOOD)):
                 extra.append(replace(found, where=f"{found.where}, leather at its {end}"))
     return (*findings, *extra)
 
 
-def _at_end(leather: Leather, end: str) -> Leather:
-    low, high = leather.thickness.low - leather.tolerance, leather.thickness.high + leather.tolerance
-    t = max(low, 0.05) if end == "thinnest" else high
+def _thinnest(leather: Leather) -> Leather:
+    t = max(leather.thickness.low - leather.tolerance, 0.05)
+    return replace(leather, thickness=Thickness(t, t), tolerance=0.0)
+
+
+def _thickest(leather: Leather) -> Leather:
+    t = leather.thickness.high + leather.tolerance
     return replace(leather, thickness=Thickness(t, t), tolerance=0.0)
 
 

@@ -8,10 +8,11 @@ from collections.abc import Iterator, Mapping
 from itertools import pairwise
 
 from patternforge.fit.findings import Finding, Verdict, at_least
+from patternforge.fit.holes import apart
 from patternforge.fit.layout import Layout
 from patternforge.geometry.point import Point
 from patternforge.geometry.segment import Segment
-from patternforge.wallet.pattern import Seam, SeamHole
+from patternforge.wallet.pattern import Hole, Seam
 from patternforge.wallet.spec import HoleShape, HoleSpec
 
 __all__ = ["stitch_findings"]
@@ -25,33 +26,35 @@ def stitch_findings(layout: Layout) -> Iterator[Finding]:
     through = Counter((hole.seam, hole.index) for holes in layout.holes.values() for hole in holes)
     for seam in layout.pattern.seams:
         if seam.stitching.hole.shape in (HoleShape.ROUND, HoleShape.SLIT) and len(seam.holes) > 1:
-            yield _web(seam)
+            yield _web(layout, seam)
         if len(layout.pattern.pieces) > 1:
             yield from _lone_rows(seam, through)
 
 
-def _web(seam: Seam) -> Finding:
+def _web(layout: Layout, seam: Seam) -> Finding:
+    """The least leather between neighbours of the seam, in whichever piece it is left."""
     spec = seam.stitching.hole
-    pairs = [(a, b) for a, b in pairwise(seam.holes) if a.run == b.run]
-    least, at = min(((_between(a, b, spec), a) for a, b in pairs), key=lambda found: found[0], default=(_WEB, None))
-    where = seam.name if at is None else f"{seam.name} {at.index}"
+    least, where = math.inf, seam.name
+    for piece in layout.pattern.pieces:
+        holes = sorted((hole for hole in piece.holes if hole.seam == seam.name), key=lambda hole: hole.index)
+        for a, b in pairwise(holes):
+            if b.index == a.index + 1 and (web := _between(a, b, spec)) < least:
+                least, where = web, f"{piece.name}, {seam.name} {a.index}"
     remedy = (
         "" if least >= _WEB else "shorter slits, smaller holes or a longer pitch: the row would tear like a stamp"
     )
     return Finding("leather between neighbouring holes", where, least, _WEB, at_least(least, _WEB, _THIN_WEB), remedy)
 
 
-def _between(a: SeamHole, b: SeamHole, spec: HoleSpec) -> float:
+def _between(a: Hole, b: Hole, spec: HoleSpec) -> float:
     """Leather left between two holes, mm; 0 or less when they run into each other."""
     if spec.shape is HoleShape.ROUND:
         return a.at.distance_to(b.at) - spec.diameter
-    one, other = _slit(a, spec), _slit(b, spec)
-    ends = ((one, other.start), (one, other.end), (other, one.start), (other, one.end))
-    return min(slit.distance_to(end) for slit, end in ends) - spec.width
+    return apart(_slit(a, spec), _slit(b, spec)) - spec.width
 
 
-def _slit(hole: SeamHole, spec: HoleSpec) -> Segment:
-    angle = math.radians(hole.heading - spec.slant)
+def _slit(hole: Hole, spec: HoleSpec) -> Segment:
+    angle = math.radians(hole.direction)
     half = Point(math.cos(angle), math.sin(angle)) * (spec.length / 2)
     return Segment(hole.at - half, hole.at + half)
 

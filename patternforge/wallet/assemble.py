@@ -148,6 +148,7 @@ def _seam(design: Design, seam: _Sewn, pieces: Sequence[Piece]) -> Seam:
         for index in mine:
             stack[index] += design.leather(piece.leather).t
     spacings = tuple(length for _, length in seam.stitches)
+    tails = len({hole.run for hole in seam.holes}) * seam.stitching.tails
     return Seam(
         name=seam.name,
         stitching=seam.stitching,
@@ -156,7 +157,7 @@ def _seam(design: Design, seam: _Sewn, pieces: Sequence[Piece]) -> Seam:
         pieces=tuple(passed),
         length=sum(spacings),
         spacings=spacings,
-        thread=thread_length(spacings, [stack[index] for index, _ in seam.stitches], seam.stitching.tails),
+        thread=thread_length(spacings, [stack[index] for index, _ in seam.stitches], tails),
         inner=seam.inner,
     )
 

@@ -361,7 +361,7 @@ class HoleSpec:
 
 @dataclass(frozen=True, slots=True)
 class Stitching:
-    """How seams are holed and sewn: nominal ``pitch`` centre to centre in mm, thread tails per seam in mm in all."""
+    """How seams are holed and sewn: nominal ``pitch`` centre to centre in mm, thread tails of each run, mm."""
 
     pitch: float = 3.4
     mode: Mode = Mode.EVEN

@@ -77,7 +77,7 @@ def _pocket(
 
 
 def _mouth(part: BankPart | PocketPart, spacing: float) -> MouthSpec:
-    if part.mouth.shape is MouthShape.SLANTED and "mouth" not in part.exact:
+    if part.mouth.shape is MouthShape.SLANTED:
         return replace(part.mouth, depth=_whole(part.mouth.depth, spacing))
     return part.mouth
 
@@ -167,9 +167,18 @@ def _whole(size: float, spacing: float) -> float:
 def _moved(
     asked: LayerPart | BankPart | PocketPart, drafted: LayerPart | BankPart | PocketPart
 ) -> tuple[Adjustment, ...]:
-    sizes = ("drop", "step", "show", "overlap", "depth")
+    """What moved, size by size; the fall of a slanted mouth among them."""
+    before, after = _sizes(asked), _sizes(drafted)
     return tuple(
-        Adjustment(asked.name, size, getattr(asked, size), getattr(drafted, size), "to whole stitches")
-        for size in sizes
-        if hasattr(asked, size) and abs(getattr(asked, size) - getattr(drafted, size)) > 1e-9
+        Adjustment(asked.name, size, before[size], after[size], "to whole stitches")
+        for size in before
+        if abs(before[size] - after[size]) > 1e-9
     )
+
+
+def _sizes(part: LayerPart | BankPart | PocketPart) -> dict[str, float]:
+    if isinstance(part, LayerPart):
+        return {"drop": part.drop}
+    if isinstance(part, PocketPart):
+        return {"depth": part.depth, "mouth": part.mouth.depth}
+    return {"step": part.step, "show": part.show, "overlap": part.overlap, "mouth": part.mouth.depth}

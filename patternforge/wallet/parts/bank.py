@@ -33,6 +33,8 @@ def pocket_blanks(design: Design, body: Body, part: BankPart | PocketPart, spaci
     behind = host(design, part)
     if behind is None:
         raise DraftError("no layer stands behind it to sew it to")
+    if dict(part.trim).get(part.opening):
+        raise DraftError("its mouth cannot be trimmed after gluing: leave out the trim on its opening edge")
     if any(edge in _touched(body, part) for edge, _ in design.body.shapes):
         raise DraftError(
             "a pocket of its own needs straight sides: use a layer with a drop on a slanted or bowed panel"
@@ -79,7 +81,7 @@ def _edge(border: Border) -> EdgeRole:
 
 
 def _mouth(part: BankPart | PocketPart, frame: Frame, slots: Slots, slot: Slot) -> list[Corner]:
-    left, right = _sides(frame)
+    _, right = _sides(frame)
     if slot.mouth <= slot.floor:
         raise DraftError("its items would stand out whole: let less of them show, or make it deeper")
     deepest = max(part.mouth.depth, part.thumb.depth if part.thumb else 0.0)
@@ -88,15 +90,13 @@ def _mouth(part: BankPart | PocketPart, frame: Frame, slots: Slots, slot: Slot) 
         raise DraftError(
             f"its mouth is cut {deepest:.2f} mm deep, through the piece below it: make the cut shallower"
         )
-    return mouth_corners(left, right, slot.mouth, stitch_lines(frame, slots.columns), part.mouth, part.thumb)
+    return mouth_corners(right, slot.mouth, stitch_lines(frame, slots.columns), part.mouth, part.thumb)
 
 
 def _full(body: Body, part: BankPart | PocketPart, frame: Frame, slots: Slots, slot: Slot) -> Shape:
     left, right = _sides(frame)
     floor = frame.floor.inset - frame.floor.trim
-    at_corner = [
-        body.corner if not frame.floor.inset and not side.inset else 0.0 for side in (frame.left, frame.right)
-    ]
+    at_corner = [_rounding(body, frame.floor, side) for side in (frame.left, frame.right)]
     mouth = _mouth(part, frame, slots, slot)
     return shape(
         [
@@ -106,6 +106,13 @@ def _full(body: Body, part: BankPart | PocketPart, frame: Frame, slots: Slots, s
             Corner(Point(left, slot.mouth), role=_edge(frame.left)),
         ]
     )
+
+
+def _rounding(body: Body, floor: Border, side: Border) -> float:
+    """The body's rounding at the body's own corner; trimmed on one side only it is cut square."""
+    if floor.inset or side.inset or body.corner <= 0 or floor.trim != side.trim:
+        return 0.0
+    return body.corner + floor.trim
 
 
 def _tee(part: BankPart | PocketPart, frame: Frame, slots: Slots, slot: Slot, spacing: float) -> Shape:

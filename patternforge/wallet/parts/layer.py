@@ -71,6 +71,9 @@ def _check_notch(body: Body, part: LayerPart) -> None:
     lowered = part.drop if part.opening in (Edge.TOP, Edge.BOTTOM) else 0.0
     if 2 * part.notch >= body.height - lowered:
         raise DraftError(f"relief notches {part.notch:.2f} mm deep meet in the middle: make them shallower")
+    panels = body.panels[part.first : part.last + 1]
+    if part.last > part.first and 2 * part.notch + body.corner >= min(panel.x1 - panel.x0 for panel in panels):
+        raise DraftError(f"relief notches of {part.notch:.2f} mm do not fit beside each other: make them smaller")
 
 
 def _role(design: Design, part: LayerPart, edge: Edge) -> EdgeRole:
@@ -108,7 +111,15 @@ def _radius(body: Body, part: LayerPart, at: Point, edges: set[Edge]) -> float:
     """The body's rounding at the body's corners, the part's own at corners that an inset gives it."""
     if edges & {edge for edge, amount in part.inset if amount > 0}:
         return part.corner or 0.0
-    return body.corner if _at_body_corner(body, part, at) else 0.0
+    return _trimmed_radius(part, edges, body.corner) if _at_body_corner(body, part, at) else 0.0
+
+
+def _trimmed_radius(part: LayerPart, edges: set[Edge], radius: float) -> float:
+    """A corner trimmed alike on both sides keeps its rounding; trimmed on one side only it is cut square."""
+    amounts = {dict(part.trim).get(edge, 0.0) for edge in edges}
+    if len(amounts) > 1:
+        return 0.0
+    return radius + amounts.pop() if radius > 0 else 0.0
 
 
 def _at_body_corner(body: Body, part: LayerPart, at: Point) -> bool:

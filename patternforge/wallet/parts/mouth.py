@@ -17,13 +17,15 @@ EAR = 2.0
 
 
 def mouth_corners(
-    left: float, right: float, height: float, lines: tuple[float, ...], mouth: MouthSpec, thumb: ThumbNotch | None
+    right: float, height: float, lines: tuple[float, ...], mouth: MouthSpec, thumb: ThumbNotch | None
 ) -> list[Corner]:
     """Corners of a mouth at ``height`` from the right edge to the left one, the left corner not included.
 
     ``lines`` are the stitch lines from left to right: the mouth dips or is notched between each pair of them. A
     slanted mouth stands at ``height`` on the left and ``depth`` lower on the right.
     """
+    if thumb and mouth.shape is not MouthShape.STRAIGHT:
+        raise DraftError(f"a thumb notch is cut into a straight mouth only, not a {mouth.shape.value} one")
     if mouth.shape is MouthShape.SLANTED:
         return _slanted(right, height, lines, mouth.depth)
     corners = [Corner(Point(right, height), role=EdgeRole.MOUTH)]
