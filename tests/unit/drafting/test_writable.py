@@ -30,5 +30,12 @@ def test_each_text_that_cannot_be_drawn_is_told_with_what_bears_it(
     assert [line.split(": no stroke")[0] for line in unwritable(pattern)] == told
 
 
+def test_a_fitting_that_cannot_be_named_is_told(tmp_path: Path) -> None:
+    ready = Path(__file__).parents[3] / "designs" / "strap-card-case.yaml"
+    text = ready.read_text(encoding="utf-8").replace("fitting: closure", "fitting: 右")
+    faults = unwritable(judged(saved(tmp_path, text)).pattern)
+    assert [line.split(" cannot")[0].split(":", 2)[2] for line in faults] == [" the fitting '右'"]
+
+
 def test_all_of_printable_ascii_can_be_drawn() -> None:
     assert all(glyph_of(letter).width > 0 for letter in map(chr, range(32, 127)))

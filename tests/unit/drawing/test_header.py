@@ -103,8 +103,8 @@ def test_kinds_of_lines_are_told_apart_without_colour(
     """What is said of the lines is true of the pens."""
     inks = head_inks(Head("Sleeve", imprint, ()), Bounds(10, 10, 10 + width, 287))
     assert f"{imprint} {told}" in [ink.content for ink in inks if isinstance(ink, Text)]
-    outline, fold, seam = (_dashes(pens[role]) for role in (Role.OUTLINE, Role.FOLD, Role.SEAM))
-    assert not outline
+    cut, (fold, seam) = (Role.OUTLINE, Role.OPENING, Role.HOLE), (_dashes(pens[r]) for r in (Role.FOLD, Role.SEAM))
+    assert not any(_dashes(pens[role]) for role in cut)
     assert fold[0] > 2 * seam[0] > 0
 
 
