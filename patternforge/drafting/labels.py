@@ -60,15 +60,17 @@ def label_inks(pattern: Pattern, piece: Piece) -> tuple[Ink, ...]:
     for hardware stands which half is set there, if it has room. DraftError for a letter that cannot be drawn.
     """
     walls = _barriers(pattern, piece)
-    beside = fitting_words(pattern, piece, floor(walls))
-    walls += tuple(wall for text in beside for wall in _word_barriers(text))
-    return (*beside, *_label(pattern, piece, walls))
+    level = _ground(walls, identity())
+    beside = fitting_words(pattern, piece, level.floor)
+    if beside:
+        walls += tuple(wall for text in beside for wall in _word_barriers(text))
+        level = _ground(walls, identity())
+    return (*beside, *_label(pattern, piece, walls, level))
 
 
-def _label(pattern: Pattern, piece: Piece, walls: Sequence[Barrier]) -> tuple[Ink, ...]:
+def _label(pattern: Pattern, piece: Piece, walls: Sequence[Barrier], level: _Ground) -> tuple[Ink, ...]:
     said = wording(piece.name, (*facts(pattern, piece), *fitting_facts(pattern, piece)))
     ways = symbol_ways(pattern.design.leather(piece.leather).stretch)
-    level = _ground(walls, identity())
     found = _within(level, _blocks(said, _WHOLE), ways)
     if found:
         return found

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby, pairwise
 from math import ceil
@@ -65,11 +65,15 @@ def floor(barriers: Sequence[Barrier]) -> Floor:
         return Floor(0.0, ())
     low = min(ends)
     count = ceil((max(ends) - low) / _BAND)
-    touching: list[list[Barrier]] = [[] for _ in range(count)]
+    rims: list[list[float]] = [[] for _ in range(count)]
+    taken: list[list[Interval]] = [[] for _ in range(count)]
     for barrier in barriers:
-        for index in _strips_touched(barrier, low, count):
-            touching[index].append(barrier)
-    return Floor(low, tuple(_free(here, low + i * _BAND) for i, here in enumerate(touching)))
+        touched = _strips_touched(barrier, low, count)
+        for index, interval in zip(touched, _taken(barrier, low, touched), strict=True):
+            taken[index].append(interval)
+        for index, x in _crossings(barrier, low, touched) if barrier.bounds else ():
+            rims[index].append(x)
+    return Floor(low, tuple(_free(*both) for both in zip(rims, taken, strict=True)))
 
 
 def _strips_touched(barrier: Barrier, low: float, count: int) -> range:
@@ -79,29 +83,39 @@ def _strips_touched(barrier: Barrier, low: float, count: int) -> range:
     return range(max(first, 0), min(last + 1, count))
 
 
-def _free(barriers: Iterable[Barrier], y0: float) -> Strip:
-    """The inside at half height of the strip, less what any barrier takes of the whole strip."""
-    here = list(barriers)
-    middle = y0 + _BAND / 2
-    rims = sorted([_x_at(b, middle) for b in here if b.bounds and (b.a.y <= middle) != (b.b.y <= middle)])
-    taken = sorted([_taken(b, y0 - b.reach, y0 + _BAND + b.reach) for b in here])
+def _free(rims: list[float], taken: list[Interval]) -> Strip:
+    """The inside at half height of a strip, less what any barrier takes of the whole strip."""
+    rims.sort()
+    taken.sort()
     return tuple(free for inside in zip(rims[::2], rims[1::2], strict=True) for free in _left_of(inside, taken))
 
 
-def _x_at(barrier: Barrier, y: float) -> float:
+def _crossings(barrier: Barrier, low: float, touched: range) -> Iterator[tuple[int, float]]:
+    """Where a barrier crosses the middles of strips: their numbers, and x."""
     a, b = barrier.a, barrier.b
+    for index in touched:
+        middle = low + index * _BAND + _BAND / 2
+        if (a.y <= middle) != (b.y <= middle):
+            yield index, _x_at(a, b, middle)
+
+
+def _x_at(a: Point, b: Point, y: float) -> float:
     return a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y)
 
 
-def _taken(barrier: Barrier, y0: float, y1: float) -> Interval:
-    """The x interval of the part of a barrier between two heights, its reach added at both ends."""
+def _taken(barrier: Barrier, low: float, touched: range) -> list[Interval]:
+    """The x interval of the part of a barrier in reach of each strip, its reach added at both ends."""
     a, b, reach = barrier.a, barrier.b, barrier.reach
-    if a.y == b.y:
-        one, other = a.x, b.x
-    else:
-        low, high = (a.y, b.y) if a.y < b.y else (b.y, a.y)
-        one, other = _x_at(barrier, min(max(y0, low), high)), _x_at(barrier, min(max(y1, low), high))
-    return (one - reach, other + reach) if one < other else (other - reach, one + reach)
+    if a.x == b.x or a.y == b.y:
+        return [(min(a.x, b.x) - reach, max(a.x, b.x) + reach)] * len(touched)
+    foot, head = (a, b) if a.y < b.y else (b, a)
+    found = []
+    for index in touched:
+        y0 = low + index * _BAND
+        one = _x_at(a, b, min(max(y0 - reach, foot.y), head.y))
+        other = _x_at(a, b, min(max(y0 + _BAND + reach, foot.y), head.y))
+        found.append((one - reach, other + reach) if one < other else (other - reach, one + reach))
+    return found
 
 
 def _left_of(inside: Interval, taken: Sequence[Interval]) -> list[Interval]:
