@@ -65,8 +65,10 @@ def _same(a: tuple[Sum, ...], b: tuple[Sum, ...]) -> bool:
 def _grown(have: Sum, need: Sum) -> Sum:
     """The larger of two sizes, told by the terms of the need with what is over."""
     over = have.value - need.value
-    if over <= _SAME:
-        return need if over < -_SAME else have
+    if over < -_SAME:
+        return need
+    if over <= _SAME or have.terms[: len(need.terms)] == need.terms:
+        return have
     return Sum(need.name, (*need.terms, Term("room for whole stitches", over)))
 
 

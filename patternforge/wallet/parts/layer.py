@@ -100,18 +100,18 @@ def _corners(body: Body, part: LayerPart, bounds: dict[Edge, float], roles: dict
     ]
     corners: list[Corner] = []
     for leaving, at, arriving in sides:
-        radius = _radius(body, part, at, {arriving, leaving})
+        radius = _radius(body, part, {arriving, leaving})
         corners += _lowered_corner(at, radius, arriving, leaving, part, roles)
         if part.notch > 0 and leaving in (Edge.BOTTOM, Edge.TOP):
             corners += _notches(body, part, leaving, corners[-1].at.y, roles[leaving])
     return corners
 
 
-def _radius(body: Body, part: LayerPart, at: Point, edges: set[Edge]) -> float:
+def _radius(body: Body, part: LayerPart, edges: set[Edge]) -> float:
     """The body's rounding at the body's corners, the part's own at corners that an inset gives it."""
     if edges & {edge for edge, amount in part.inset if amount > 0}:
         return part.corner or 0.0
-    return _trimmed_radius(part, edges, body.corner) if _at_body_corner(body, part, at) else 0.0
+    return _trimmed_radius(part, edges, body.corner) if _at_body_corner(body, part, edges) else 0.0
 
 
 def _trimmed_radius(part: LayerPart, edges: set[Edge], radius: float) -> float:
@@ -122,9 +122,8 @@ def _trimmed_radius(part: LayerPart, edges: set[Edge], radius: float) -> float:
     return radius + amounts.pop() if radius > 0 else 0.0
 
 
-def _at_body_corner(body: Body, part: LayerPart, at: Point) -> bool:
-    inside = body.width / 2
-    return part.first == 0 if at.x < inside else part.last == len(body.panels) - 1
+def _at_body_corner(body: Body, part: LayerPart, edges: set[Edge]) -> bool:
+    return part.first == 0 if Edge.LEFT in edges else part.last == len(body.panels) - 1
 
 
 def _lowered_corner(
