@@ -98,6 +98,7 @@ PICTURES: Mapping[str, Callable[[], bytes]] = MappingProxyType(
         "two-fold-page.png": lambda: _page("two-fold"),
         "three-fold-pieces.png": lambda: _pieces("three-fold", 400.0),
         "card-sleeve-pieces.png": lambda: _pieces("card-sleeve", 360.0),
+        "strap-card-case-pieces.png": lambda: _pieces("strap-card-case", 400.0),
         "thickness.png": lambda: _rendered(_lettered(thickness_sheet()), OPTIONS),
     }
 )
