@@ -7,10 +7,21 @@ the inside of the wallet laid open. Edges are ``left``, ``right``, ``bottom``, `
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from enum import StrEnum
 
 from patternforge.leather.contents import Item
 from patternforge.leather.material import Leather
+from patternforge.wallet.features import (
+    EdgeShape,
+    Film,
+    Fitting,
+    HoleSpec,
+    MouthSpec,
+    Opening,
+    Spot,
+    Stitching,
+    ThumbNotch,
+)
+from patternforge.wallet.words import Across, BankShape, CornerStyle, Edge, HoleShape, Lying, Mode, MouthShape, Side
 
 __all__ = [
     "Across",
@@ -46,62 +57,6 @@ __all__ = [
     "Stitching",
     "ThumbNotch",
 ]
-
-
-class Edge(StrEnum):
-    LEFT = "left"
-    RIGHT = "right"
-    BOTTOM = "bottom"
-    TOP = "top"
-
-
-class Side(StrEnum):
-    """Which side of the wallet a face turns to."""
-
-    INSIDE = "inside"
-    OUTSIDE = "outside"
-
-
-class BankShape(StrEnum):
-    TEE = "tee"
-    FULL = "full"
-
-
-class Lying(StrEnum):
-    """How an item stands in its pocket: ``lying`` has its longer side along the mouth, ``upright`` across it."""
-
-    LYING = "lying"
-    UPRIGHT = "upright"
-
-
-class MouthShape(StrEnum):
-    STRAIGHT = "straight"
-    DIPPED = "dipped"
-    SLANTED = "slanted"
-
-
-class CornerStyle(StrEnum):
-    ROUNDED = "rounded"
-    SHARP = "sharp"
-
-
-class Across(StrEnum):
-    """What a seam does at a fold."""
-
-    OPEN = "open"
-    EASED = "eased"
-
-
-class Mode(StrEnum):
-    EVEN = "even"
-    IRON = "iron"
-
-
-class HoleShape(StrEnum):
-    ROUND = "round"
-    SLIT = "slit"
-    MARK = "mark"
-    NONE = "none"
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,17 +108,6 @@ class FoldSpec:
 
 
 @dataclass(frozen=True, slots=True)
-class EdgeShape:
-    """How a side leaves the straight: ``bow`` mm outwards as an arc (inwards when negative), ``slant`` in mm.
-
-    A slant moves the side's upper or right end in by that much, a negative one its lower or left end.
-    """
-
-    bow: float = 0.0
-    slant: float = 0.0
-
-
-@dataclass(frozen=True, slots=True)
 class BodySpec:
     """The wallet laid open. ``height`` None means fit; ``closing`` lists folds by number from 1, first closed first.
 
@@ -190,74 +134,6 @@ class Load:
 
     cards: float = 1.0
     notes: float = 1.0
-
-
-@dataclass(frozen=True, slots=True)
-class MouthSpec:
-    """The edge an item goes in over; ``depth`` is the dip at the middle or the fall of the slant, mm."""
-
-    shape: MouthShape = MouthShape.STRAIGHT
-    depth: float = 0.0
-
-
-@dataclass(frozen=True, slots=True)
-class ThumbNotch:
-    """A cut in the middle of a mouth, ``width`` x ``depth`` mm: an arc, or a semicircle when depth = width / 2."""
-
-    width: float
-    depth: float
-
-
-@dataclass(frozen=True, slots=True)
-class Spot:
-    """A place on a panel, mm from the edges or fold tangents named; in the middle where none is named."""
-
-    panel: int
-    beside: tuple[Edge, float] | None = None  # left or right
-    above: tuple[Edge, float] | None = None  # bottom or top
-
-
-@dataclass(frozen=True, slots=True)
-class Film:
-    """A clear sheet sewn behind a window: material, how far it reaches beyond the opening, its stitch line; mm."""
-
-    leather: str
-    overlap: float
-    margin: float
-
-
-@dataclass(frozen=True, slots=True)
-class Opening:
-    """A cut-out of ``width`` x ``height`` mm round a spot, corners rounded by ``corner``, ``border`` off all edges.
-
-    A round hole is as wide as high with half its width for a corner; a slot has half its lesser size.
-    """
-
-    name: str
-    spot: Spot
-    width: float
-    height: float
-    corner: float = 0.0
-    border: float = 5.0
-    film: Film | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Fitting:
-    """Hardware in two halves that meet when the wallet is closed: where the first sits, and what carries the second.
-
-    ``holes`` are the diameters to punch for the first and the second half, ``reach`` the larger cap's radius; mm.
-    """
-
-    name: str
-    kind: str
-    part: str
-    spot: Spot
-    holes: tuple[float, float]
-    reach: float
-    meets: str = ""
-    meets_panel: int = 0
-    line: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -346,28 +222,6 @@ class PocketPart:
 
 
 Part = LayerPart | BankPart | PocketPart
-
-
-@dataclass(frozen=True, slots=True)
-class HoleSpec:
-    """Round (``diameter``) or slit (``length`` x ``width``, ``slant`` in degrees as seen from the outside)."""
-
-    shape: HoleShape = HoleShape.ROUND
-    diameter: float = 1.0
-    length: float = 2.0
-    width: float = 0.3
-    slant: float = 45.0
-
-
-@dataclass(frozen=True, slots=True)
-class Stitching:
-    """How seams are holed and sewn: nominal ``pitch`` centre to centre in mm, thread tails of each run, mm."""
-
-    pitch: float = 3.4
-    mode: Mode = Mode.EVEN
-    hole: HoleSpec = field(default_factory=HoleSpec)
-    tails: float = 150.0
-    thread: float = 0.55
 
 
 @dataclass(frozen=True, slots=True)

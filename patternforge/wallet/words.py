@@ -1,0 +1,63 @@
+"""The choices a design makes, in the words its file uses."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+__all__ = ["Across", "BankShape", "CornerStyle", "Edge", "HoleShape", "Lying", "Mode", "MouthShape", "Side"]
+
+
+class Edge(StrEnum):
+    LEFT = "left"
+    RIGHT = "right"
+    BOTTOM = "bottom"
+    TOP = "top"
+
+
+class Side(StrEnum):
+    """Which side of the wallet a face turns to."""
+
+    INSIDE = "inside"
+    OUTSIDE = "outside"
+
+
+class BankShape(StrEnum):
+    TEE = "tee"
+    FULL = "full"
+
+
+class Lying(StrEnum):
+    """How an item stands in its pocket: ``lying`` has its longer side along the mouth, ``upright`` across it."""
+
+    LYING = "lying"
+    UPRIGHT = "upright"
+
+
+class MouthShape(StrEnum):
+    STRAIGHT = "straight"
+    DIPPED = "dipped"
+    SLANTED = "slanted"
+
+
+class CornerStyle(StrEnum):
+    ROUNDED = "rounded"
+    SHARP = "sharp"
+
+
+class Across(StrEnum):
+    """What a seam does at a fold."""
+
+    OPEN = "open"
+    EASED = "eased"
+
+
+class Mode(StrEnum):
+    EVEN = "even"
+    IRON = "iron"
+
+
+class HoleShape(StrEnum):
+    ROUND = "round"
+    SLIT = "slit"
+    MARK = "mark"
+    NONE = "none"
