@@ -27,6 +27,8 @@ from patternforge.wallet.spec import (
     CornerStyle,
     Design,
     Edge,
+    EdgeShape,
+    Film,
     FoldSpec,
     Held,
     HoleShape,
@@ -37,11 +39,13 @@ from patternforge.wallet.spec import (
     Mode,
     MouthShape,
     MouthSpec,
+    Opening,
     PanelSpec,
     Part,
     PocketPart,
     SeamSpec,
     Side,
+    Spot,
     Stitching,
     ThumbNotch,
 )
@@ -50,6 +54,7 @@ __all__ = [
     "designs",
     "drafted_designs",
     "drafts",
+    "is_level_in_columns",
     "is_slanted",
     "loaded_more",
     "mirrored",
@@ -58,6 +63,7 @@ __all__ = [
 ]
 
 _ROUND = (Edge.LEFT, Edge.BOTTOM, Edge.RIGHT, Edge.TOP)
+_CORNERS = tuple((level, side) for level in (Edge.BOTTOM, Edge.TOP) for side in (Edge.LEFT, Edge.RIGHT))
 _ITEMS = ("id1", "id3", "card-business-eu", "passport", "coin-eur-2")
 
 
@@ -163,6 +169,12 @@ def is_slanted(design: Design) -> bool:
     return any(pocket.mouth.shape is MouthShape.SLANTED for pocket in pockets)
 
 
+def is_level_in_columns(design: Design) -> bool:
+    """No mouth falls to one side across several columns, where the seams between them meet it at a slant."""
+    banks = (part for part in design.parts if isinstance(part, BankPart))
+    return all(bank.columns == 1 or bank.mouth.shape is not MouthShape.SLANTED for bank in banks)
+
+
 def mirrored(design: Design) -> Design:
     """The design seen in a mirror that swaps left and right."""
     count = len(design.body.panels)
@@ -243,7 +255,8 @@ def _contents(draw: st.DrawFn, reach: _Reach) -> tuple[Content, ...]:
 
 @st.composite
 def _bodies(draw: st.DrawFn, reach: _Reach, count: int) -> BodySpec:
-    fixed = st.none() if not reach.wild else st.one_of(_sizes((50, 250)), st.none(), _sizes((1, 400)))
+    usual, any_size = _sizes((80, 250)), _sizes((1, 400))
+    fixed = st.one_of(*(usual,) * 8, st.none(), any_size) if reach.wild else st.none()
     angles = st.just(180.0) if not reach.wild else st.sampled_from((180.0, 180.0, -180.0, 90.0, -90.0, 45.0))
     factors = st.sampled_from((1.0, 1.0, 0.0, 0.5, 1.2))
     return BodySpec(
@@ -255,13 +268,50 @@ def _bodies(draw: st.DrawFn, reach: _Reach, count: int) -> BodySpec:
         turned=draw(st.booleans()),
         clearance=draw(_sizes((1, 3))),
         headroom=draw(_sizes((2, 6))),
+        corners=draw(_single_corners(reach)),
+        shapes=draw(_shapes(reach)),
     )
+
+
+@st.composite
+def _single_corners(draw: st.DrawFn, reach: _Reach) -> tuple[tuple[tuple[Edge, Edge], float], ...]:
+    """Now and then, when anything goes, some corners of the body with a rounding of their own."""
+    if not reach.wild or draw(st.integers(0, 3)):
+        return ()
+    places = draw(st.lists(st.sampled_from(_CORNERS), unique=True, max_size=2))
+    return tuple((place, draw(_mixed(reach, "corner"))) for place in places)
+
+
+@st.composite
+def _shapes(draw: st.DrawFn, reach: _Reach) -> tuple[tuple[Edge, EdgeShape], ...]:
+    """Now and then, when anything goes, sides that slant or bow."""
+    if not reach.wild or draw(st.integers(0, 3)):
+        return ()
+    sides = draw(st.lists(st.sampled_from(Edge), unique=True, max_size=2))
+    lean = st.one_of(st.just(0.0), _sizes((-6, 6)), _sizes((-60, 60)))
+    return tuple((side, EdgeShape(bow=draw(lean), slant=draw(lean))) for side in sides)
+
+
+@st.composite
+def _openings(draw: st.DrawFn, reach: _Reach, panels: int) -> tuple[Opening, ...]:
+    """Now and then, when anything goes, a window, with or without a film behind it."""
+    if not reach.wild or draw(st.integers(0, 3)):
+        return ()
+    width, height = draw(_sizes((1, 90))), draw(_sizes((1, 60)))
+    beside = draw(st.one_of(st.none(), st.tuples(st.sampled_from((Edge.LEFT, Edge.RIGHT)), _sizes((0, 90)))))
+    above = draw(st.one_of(st.none(), st.tuples(st.sampled_from((Edge.BOTTOM, Edge.TOP)), _sizes((0, 60)))))
+    corner = draw(st.one_of(st.just(0.0), _sizes((0.1, min(width, height) / 2))))
+    film = draw(st.one_of(st.none(), st.builds(Film, st.just("inner"), _sizes((2, 12)), _sizes((1, 5)))))
+    spot = Spot(draw(st.integers(0, panels - 1)), beside, above)
+    return (Opening("window", spot, width, height, corner, draw(_sizes((0, 8))), film),)
 
 
 @st.composite
 def _layers(draw: st.DrawFn, reach: _Reach, count: int) -> tuple[LayerPart, ...]:
     """A shell, and often a divider with a lowered edge over all of it or a part of it."""
-    shell = LayerPart("shell", "outer", 0, count - 1, trim=draw(_trims(reach)))
+    shell = LayerPart(
+        "shell", "outer", 0, count - 1, trim=draw(_trims(reach)), openings=draw(_openings(reach, count))
+    )
     if not draw(st.booleans()):
         return (shell,)
     first, last = (
@@ -280,6 +330,7 @@ def _layers(draw: st.DrawFn, reach: _Reach, count: int) -> tuple[LayerPart, ...]
         holds=held,
         showing=draw(st.sampled_from((None, Side.INSIDE, Side.OUTSIDE))),
         notch=draw(st.sampled_from((0.0, 2.0, 3.0))),
+        lying=draw(st.sampled_from(Lying)) if reach.wild else Lying.LYING,
         exact=draw(_exact(reach, "drop")),
     )
     return (shell, divider)
@@ -300,6 +351,7 @@ def _pocket(reach: _Reach, panel: int) -> st.SearchStrategy[BankPart | PocketPar
 @st.composite
 def _banks(draw: st.DrawFn, reach: _Reach, panel: int) -> BankPart:
     mouth, thumb = draw(_mouths(reach))
+    opening = draw(st.sampled_from(Edge)) if reach.wild else Edge.TOP
     return BankPart(
         name=f"bank {panel + 1}",
         leather="inner",
@@ -311,14 +363,14 @@ def _banks(draw: st.DrawFn, reach: _Reach, panel: int) -> BankPart:
         per_slot=draw(st.integers(1, 2)),
         shape=draw(st.sampled_from(BankShape)),
         lying=draw(st.sampled_from(Lying)),
-        opening=draw(st.sampled_from(Edge)) if reach.wild else Edge.TOP,
+        opening=opening,
         columns=draw(st.sampled_from((1, 1, 1, 2))),
         overlap=draw(_sizes((0, 30) if reach.wild else (6, 12))),
         ease=draw(_mixed(reach, "ease")),
         facing=draw(st.sampled_from((Side.INSIDE, Side.INSIDE, Side.OUTSIDE))),
         mouth=mouth,
         thumb=thumb,
-        trim=draw(_trims(reach)),
+        trim=draw(_trims(reach, opening)),
         exact=draw(_exact(reach, "step", "show", "overlap")),
     )
 
@@ -326,6 +378,7 @@ def _banks(draw: st.DrawFn, reach: _Reach, panel: int) -> BankPart:
 @st.composite
 def _flat_pockets(draw: st.DrawFn, reach: _Reach, panel: int) -> PocketPart:
     mouth, thumb = draw(_mouths(reach))
+    opening = draw(st.sampled_from(Edge)) if reach.wild else Edge.TOP
     return PocketPart(
         name=f"pocket {panel + 1}",
         leather="inner",
@@ -334,12 +387,12 @@ def _flat_pockets(draw: st.DrawFn, reach: _Reach, panel: int) -> PocketPart:
         depth=draw(_sizes((1, 150) if reach.wild else (30, 48))),
         count=draw(st.integers(1, 4)),
         lying=draw(st.sampled_from(Lying)) if reach.wild else Lying.LYING,
-        opening=draw(st.sampled_from(Edge)) if reach.wild else Edge.TOP,
+        opening=opening,
         ease=draw(_mixed(reach, "ease")),
         facing=draw(st.sampled_from((Side.INSIDE, Side.INSIDE, Side.OUTSIDE))),
         mouth=mouth,
         thumb=thumb,
-        trim=draw(_trims(reach)),
+        trim=draw(_trims(reach, opening)),
         exact=draw(_exact(reach, "depth")),
     )
 
@@ -356,10 +409,11 @@ def _mouths(draw: st.DrawFn, reach: _Reach) -> tuple[MouthSpec, ThumbNotch | Non
 
 
 @st.composite
-def _trims(draw: st.DrawFn, reach: _Reach) -> tuple[tuple[Edge, float], ...]:
-    if not reach.wild and draw(st.integers(0, 3)):
+def _trims(draw: st.DrawFn, reach: _Reach, mouth: Edge | None = None) -> tuple[tuple[Edge, float], ...]:
+    """Edges to be trimmed, now and then; never the mouth."""
+    if draw(st.integers(0, 3)):
         return ()
-    edges = draw(st.lists(st.sampled_from(Edge), unique=True, max_size=2))
+    edges = draw(st.lists(st.sampled_from([edge for edge in Edge if edge is not mouth]), unique=True, max_size=2))
     return tuple((edge, draw(_sizes((0.5, 8 if reach.wild else 2)))) for edge in edges)
 
 

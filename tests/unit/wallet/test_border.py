@@ -45,16 +45,26 @@ def test_a_border_knows_what_is_trimmed_off_there() -> None:
 
 def test_a_seam_through_named_parts_passes_the_others_by() -> None:
     design = wallet(shell(1), pocket(), seams=(replace(RIM, through=("shell",)),))
-    assert seam_along(design, Edge.LEFT, "pocket") is None
-    found = seam_along(design, Edge.LEFT, "shell")
+    assert seam_along(design, Edge.LEFT, pocket()) is None
+    found = seam_along(design, Edge.LEFT, shell(1))
     assert found is not None
     assert found.name == "rim"
-    assert seam_along(design, Edge.TOP, "shell") is None
+    assert seam_along(design, Edge.TOP, shell(1)) is None
+
+
+def test_a_seam_over_other_panels_or_round_a_layer_is_not_along_the_parts_edge() -> None:
+    left_only = replace(RIM, over=(0, 0))
+    design = wallet(shell(2), widths=(100.0, 100.0), folds=FOLDS[:1], seams=(left_only,))
+    assert seam_along(design, Edge.BOTTOM, pocket(panel=0)) is left_only
+    assert seam_along(design, Edge.BOTTOM, pocket(panel=1)) is None
+    assert seam_along(design, Edge.BOTTOM, shell(2)) is left_only
+    design = replace(design, seams=(replace(RIM, of="strap"),))
+    assert seam_along(design, Edge.BOTTOM, pocket()) is None
 
 
 def test_the_first_of_two_seams_along_an_edge_counts() -> None:
     second = SeamSpec("second", (Edge.LEFT,), margin=9.0)
-    found = seam_along(wallet(shell(1), pocket(), seams=(RIM, second)), Edge.LEFT, "pocket")
+    found = seam_along(wallet(shell(1), pocket(), seams=(RIM, second)), Edge.LEFT, pocket())
     assert found is not None
     assert found.margin == 4.0
 

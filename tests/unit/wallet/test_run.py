@@ -13,9 +13,8 @@ from patternforge.geometry.path import polyline
 from patternforge.geometry.point import Point
 from patternforge.geometry.spacing import AnchorKind
 from patternforge.wallet.blank import InnerRun
-from patternforge.wallet.body import Body
 from patternforge.wallet.run import Run, declared_runs, own_run
-from patternforge.wallet.spec import Across, CornerStyle, Edge, FoldSpec, Mode, SeamSpec, Stitching
+from patternforge.wallet.spec import Across, CornerStyle, Design, Edge, FoldSpec, LayerPart, Mode, SeamSpec, Stitching
 from tests.unit.wallet.built import RIM, body_of, shell, wallet
 
 ON, BETWEEN = AnchorKind.ON, AnchorKind.BETWEEN
@@ -25,12 +24,16 @@ IRON = Stitching(pitch=4.0, mode=Mode.IRON)
 ZONE = 1.2 * pi  # a bare shell of 1.2 mm: radius 0.6, neutral fibre at 1.2
 
 
-def one_panel(corner: float = 0.0) -> Body:
-    return body_of(wallet(shell(1), corner=corner))
+def one_panel(corner: float = 0.0) -> Design:
+    return wallet(shell(1), corner=corner)
 
 
-def two_panels(corner: float = 0.0) -> Body:
-    return body_of(wallet(shell(2), widths=(100.0, 100.0), folds=(FOLD,), corner=corner))
+def two_panels(corner: float = 0.0) -> Design:
+    return wallet(shell(2), widths=(100.0, 100.0), folds=(FOLD,), corner=corner)
+
+
+def runs_of(design: Design, seam: SeamSpec) -> tuple[Run, ...]:
+    return declared_runs(design, body_of(design), seam)
 
 
 def ends(run: Run) -> tuple[float, float, float, float]:
@@ -43,7 +46,7 @@ def ties(run: Run) -> list[tuple[object, AnchorKind]]:
 
 
 def test_a_sharp_rim_goes_down_along_and_up_with_a_hole_in_each_corner() -> None:
-    (run,) = declared_runs(one_panel(), replace(RIM, end=6.0, corners=CornerStyle.SHARP))
+    (run,) = runs_of(one_panel(), replace(RIM, end=6.0, corners=CornerStyle.SHARP))
     # From 6 mm below the top to 4 above the bottom: 70; between the corners 92; up again 70.
     assert ends(run) == pytest.approx((4, 74, 96, 74))
     assert ties(run) == [(0, ON), (70, ON), (162, ON), (232, ON)]
@@ -52,7 +55,7 @@ def test_a_sharp_rim_goes_down_along_and_up_with_a_hole_in_each_corner() -> None
 
 def test_a_rounded_rim_turns_its_corners_in_line_with_the_bodys() -> None:
     # Corner 10, so 6 on the stitch line: straight 80 - 10 - 10 = 60, quarter 3 pi, bottom 80.
-    (run,) = declared_runs(one_panel(corner=10.0), RIM)
+    (run,) = runs_of(one_panel(corner=10.0), RIM)
     assert ends(run) == pytest.approx((4, 70, 96, 70))
     assert run.path.length == pytest.approx(60 + 3 * pi + 80 + 3 * pi + 60)
     assert ties(run) == [
@@ -67,31 +70,31 @@ def test_a_rounded_rim_turns_its_corners_in_line_with_the_bodys() -> None:
 def test_unless_told_a_seam_ends_a_margin_below_the_edge_or_where_the_rounding_begins(
     corner: float, top: float
 ) -> None:
-    (run,) = declared_runs(one_panel(corner), RIM)
+    (run,) = runs_of(one_panel(corner), RIM)
     assert run.path.start.y == pytest.approx(top)
 
 
 def test_the_order_of_edges_does_not_matter_for_the_path() -> None:
-    there = declared_runs(one_panel(), RIM)
-    back = declared_runs(one_panel(), replace(RIM, along=RIM.along[::-1]))
+    there = runs_of(one_panel(), RIM)
+    back = runs_of(one_panel(), replace(RIM, along=RIM.along[::-1]))
     assert [ends(run) for run in there] == [ends(run) for run in back]
 
 
 def test_a_seam_along_one_edge_is_a_line() -> None:
-    (run,) = declared_runs(one_panel(), replace(RIM, along=(TOP,), end=5.0))
+    (run,) = runs_of(one_panel(), replace(RIM, along=(TOP,), end=5.0))
     assert ends(run) == pytest.approx((95, 76, 5, 76))
     assert ties(run) == [(0, ON), (90, ON)]
 
 
 def test_a_seam_all_round_is_a_loop_from_corner_to_corner() -> None:
-    (run,) = declared_runs(one_panel(), replace(RIM, along=(LEFT, BOTTOM, RIGHT, TOP), corners=CornerStyle.SHARP))
+    (run,) = runs_of(one_panel(), replace(RIM, along=(LEFT, BOTTOM, RIGHT, TOP), corners=CornerStyle.SHARP))
     assert run.loop
     assert ends(run) == pytest.approx((4, 4, 4, 4))
     assert ties(run) == [(0, ON), (92, ON), (164, ON), (256, ON), (328, ON)]
 
 
 def test_a_rounded_loop_begins_in_the_middle_of_a_corner() -> None:
-    (run,) = declared_runs(one_panel(corner=10.0), replace(RIM, along=(BOTTOM, RIGHT, TOP, LEFT)))
+    (run,) = runs_of(one_panel(corner=10.0), replace(RIM, along=(BOTTOM, RIGHT, TOP, LEFT)))
     # 80 + 60 twice and four quarters of 3 pi; from middle to middle 80 + 3 pi and 60 + 3 pi.
     assert run.path.length == pytest.approx(280 + 12 * pi)
     steps = [b.at - a.at for a, b in pairwise(run.anchors)]
@@ -100,20 +103,20 @@ def test_a_rounded_loop_begins_in_the_middle_of_a_corner() -> None:
 
 def test_an_open_seam_stops_in_line_with_the_pockets_at_every_fold() -> None:
     # Relief 5 and the pockets' margin 4: last hole 9 mm short of the tangents at 100 and 100 + zone.
-    left, right = declared_runs(two_panels(), replace(RIM, corners=CornerStyle.SHARP))
+    left, right = runs_of(two_panels(), replace(RIM, corners=CornerStyle.SHARP))
     assert ends(left) == pytest.approx((4, 76, 91, 4))
     assert ends(right) == pytest.approx((109 + ZONE, 4, 196 + ZONE, 76))
     assert ties(left) == [(0, ON), (72, ON), (72 + 87, ON)]
 
 
 def test_an_open_seam_stops_where_it_is_told() -> None:
-    left, right = declared_runs(two_panels(), replace(RIM, stop=20.0))
+    left, right = runs_of(two_panels(), replace(RIM, stop=20.0))
     assert left.path.end.x == pytest.approx(80)
     assert right.path.start.x == pytest.approx(120 + ZONE)
 
 
 def test_an_open_loop_is_broken_at_both_ends_of_the_fold() -> None:
-    runs = declared_runs(two_panels(), replace(RIM, along=(LEFT, BOTTOM, RIGHT, TOP), corners=CornerStyle.SHARP))
+    runs = runs_of(two_panels(), replace(RIM, along=(LEFT, BOTTOM, RIGHT, TOP), corners=CornerStyle.SHARP))
     assert [run.loop for run in runs] == [False, False]
     right, left = runs
     assert ends(right) == pytest.approx((109 + ZONE, 4, 109 + ZONE, 76))
@@ -122,7 +125,7 @@ def test_an_open_loop_is_broken_at_both_ends_of_the_fold() -> None:
 
 
 def test_an_eased_seam_passes_the_fold_with_its_tangents_between_holes() -> None:
-    (run,) = declared_runs(two_panels(), replace(RIM, across=Across.EASED, corners=CornerStyle.SHARP))
+    (run,) = runs_of(two_panels(), replace(RIM, across=Across.EASED, corners=CornerStyle.SHARP))
     assert ties(run) == [
         (0, ON),
         (72, ON),
@@ -135,19 +138,19 @@ def test_an_eased_seam_passes_the_fold_with_its_tangents_between_holes() -> None
 
 def test_under_an_iron_free_ends_move_in_to_whole_pitches_from_the_corner() -> None:
     # 73 down from 77 is 18 whole pitches and 1 mm: the first hole moves down by 1. The bottom, 92, is 23 pitches.
-    (run,) = declared_runs(one_panel(), replace(RIM, end=3.0, corners=CornerStyle.SHARP, stitching=IRON))
+    (run,) = runs_of(one_panel(), replace(RIM, end=3.0, corners=CornerStyle.SHARP, stitching=IRON))
     assert ends(run) == pytest.approx((4, 76, 96, 76))
     assert ties(run) == [(0, ON), (72, ON), (164, ON), (236, ON)]
 
 
 def test_under_an_iron_a_line_keeps_its_beginning_and_leaves_the_rest_at_its_end() -> None:
-    (run,) = declared_runs(one_panel(), replace(RIM, along=(BOTTOM,), end=5.0, stitching=IRON))
+    (run,) = runs_of(one_panel(), replace(RIM, along=(BOTTOM,), end=5.0, stitching=IRON))
     # 90 mm: 22 pitches and 2 mm.
     assert ends(run) == pytest.approx((5, 4, 93, 4))
 
 
 def test_under_an_iron_both_runs_beside_a_fold_end_short_of_their_stop() -> None:
-    left, right = declared_runs(two_panels(), replace(RIM, corners=CornerStyle.SHARP, stitching=IRON))
+    left, right = runs_of(two_panels(), replace(RIM, corners=CornerStyle.SHARP, stitching=IRON))
     # 87 mm from the corner: 21 pitches, 84.
     assert left.path.end.x == pytest.approx(88)
     assert right.path.start.x == pytest.approx(112 + ZONE)
@@ -158,7 +161,7 @@ def test_under_an_iron_both_runs_beside_a_fold_end_short_of_their_stop() -> None
     [
         (replace(RIM, along=(LEFT, RIGHT)), 0.0, "its edges must follow one another round the body"),
         (replace(RIM, along=(LEFT, BOTTOM, LEFT)), 0.0, "its edges must follow one another round the body"),
-        (replace(RIM, margin=40.0), 0.0, r"a margin of 40\.00 mm leaves no room on the body"),
+        (replace(RIM, margin=40.0), 0.0, r"a margin of 40\.00 mm leaves no room for it"),
         (replace(RIM, stitching=IRON, across=Across.EASED), 0.0, "under an iron every layer has the same pitch"),
         (replace(RIM, along=(BOTTOM,), stop=95.0), 0.0, "no stretch of it is long enough for a stitch"),
         (replace(RIM, stop=91.0), 30.0, "one of its rounded corners stands in a fold"),
@@ -167,14 +170,46 @@ def test_under_an_iron_both_runs_beside_a_fold_end_short_of_their_stop() -> None
 )
 def test_a_seam_without_room_is_refused_by_name_and_line(seam: SeamSpec, corner: float, words: str) -> None:
     with pytest.raises(DraftError, match=rf"seam 'rim' \(line 9\): .*{words}"):
-        declared_runs(two_panels(corner), seam)
+        runs_of(two_panels(corner), seam)
 
 
 def test_a_seam_that_ends_beside_a_fold_is_refused() -> None:
     # Bottom of two panels, 100 and 60 mm, both ends 60 mm in: it would end on the tangent of the second panel.
-    body = body_of(wallet(shell(2), widths=(100.0, 60.0), folds=(FOLD,)))
+    design = wallet(shell(2), widths=(100.0, 60.0), folds=(FOLD,))
     with pytest.raises(DraftError, match=r"seam 'rim' \(line 9\): it begins or ends beside a fold"):
-        declared_runs(body, replace(RIM, along=(BOTTOM,), end=60.0))
+        runs_of(design, replace(RIM, along=(BOTTOM,), end=60.0))
+
+
+def test_a_seam_over_some_panels_takes_their_outer_sides_for_edges() -> None:
+    # Over the right panel: its left side is the fold, where the seam stops 5 + 4 mm short; the rest as on one panel.
+    over = replace(RIM, along=(BOTTOM, RIGHT), over=(1, 1), end=6.0, corners=CornerStyle.SHARP)
+    (run,) = runs_of(two_panels(), over)
+    assert ends(run) == pytest.approx((109 + ZONE, 4, 196 + ZONE, 74))
+    # Up and down along the fold, a margin inside the panel.
+    (run,) = runs_of(two_panels(), replace(over, along=(LEFT,)))
+    assert ends(run) == pytest.approx((104 + ZONE, 74, 104 + ZONE, 6))
+
+
+def test_a_seam_over_some_panels_stops_only_at_folds_between_them() -> None:
+    design = wallet(shell(3), widths=(100.0, 100.0, 100.0), folds=(FOLD, FOLD))
+    runs = runs_of(design, replace(RIM, along=(BOTTOM,), over=(0, 1), corners=CornerStyle.SHARP))
+    assert [ends(run) for run in runs] == [
+        pytest.approx((4, 4, 91, 4)),
+        pytest.approx((109 + ZONE, 4, 191 + ZONE, 4)),
+    ]
+    # Under an iron a seam that passes no fold may be eased.
+    eased = replace(RIM, along=(BOTTOM,), over=(0, 0), across=Across.EASED, stitching=IRON)
+    assert len(runs_of(design, eased)) == 1
+
+
+def test_a_seam_of_a_layer_follows_that_layers_own_edges() -> None:
+    # A strap 20 mm below the top and 10 above the bottom, its corners rounded by 6.
+    strap = LayerPart("strap", "inner", 0, 0, inset=((TOP, 20.0), (BOTTOM, 10.0)), corner=6.0)
+    design = wallet(shell(1), strap)
+    (run,) = runs_of(design, replace(RIM, along=(LEFT, BOTTOM, RIGHT, TOP), of="strap", margin=4.0))
+    bounds = run.path.bounds
+    assert (bounds.x0, bounds.y0, bounds.x1, bounds.y1) == pytest.approx((4, 14, 96, 56))
+    assert run.path.length == pytest.approx(2 * (88 + 38) + 4 * pi)
 
 
 def inner(length: float, stitching: Stitching) -> InnerRun:

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from math import pi
+
 import pytest
 
 from patternforge.errors import DraftError
+from patternforge.leather.contents import Section
 from patternforge.wallet.pattern import Sum
 from patternforge.wallet.sizes import body_height, panel_widths
-from patternforge.wallet.spec import Edge, FoldSpec, Held, LayerPart, Lying, Part, SeamSpec
-from tests.unit.wallet.built import bank, pocket, shell, wallet
+from patternforge.wallet.spec import Content, Edge, FoldSpec, Held, LayerPart, Lying, Part, SeamSpec
+from tests.unit.wallet.built import CARD, bank, pocket, shell, wallet
 
 FOLD = FoldSpec(relief=5.0)
 
@@ -22,8 +26,8 @@ def test_a_panel_is_as_wide_as_its_bank_needs() -> None:
     design = wallet(shell(2), bank(), widths=(None, 90.0), folds=(FOLD,))
     width, declared = panel_widths(design)
     assert told(width) == {
-        "card across the mouth": 80.0,
-        "3 x card thickness": 3.0,
+        "card: across the mouth": 80.0,
+        "card: 3 x thickness": 3.0,
         "ease": 2.5,
         "margin at the left": 4.0,
         "relief at the right": 5.0,
@@ -90,7 +94,7 @@ def test_the_height_is_that_of_the_highest_need() -> None:
     height = body_height(wallet(shell(1), bank(), widths=(None,), height=None))
     assert told(height) == {"margin at the bottom": 4.0, "steps": 20.0, "card across": 50.0, "headroom": 3.0}
     height = body_height(wallet(shell(1), notes, bank(slots=1), widths=(None,), height=None))
-    assert told(height) == {"note height": 70.0, "margin": 4.0, "headroom": 3.0}
+    assert told(height) == {"note: towards the mouth": 70.0, "margin": 4.0, "headroom": 3.0}
     assert height.value == pytest.approx(77.0)
 
 
@@ -109,8 +113,23 @@ def test_without_a_seam_a_pocket_has_the_margin_of_the_first_one() -> None:
 def test_a_panel_of_its_own_layer_may_take_its_width_from_what_the_layer_holds() -> None:
     divider = LayerPart("divider", "inner", 0, 0, holds=(Held("note", 3),))
     (width,) = panel_widths(wallet(shell(1), divider, widths=(None,)))
-    # 120 + 3 ease + 2 x 4.
-    assert width.value == pytest.approx(131.0)
+    # 120 and three notes of 0.1, 3 ease, 2 x 4.
+    assert width.value == pytest.approx(131.3)
+
+
+def test_held_items_may_stand_upright() -> None:
+    divider = LayerPart("divider", "inner", 0, 0, holds=(Held("note", 3),), lying=Lying.UPRIGHT)
+    design = wallet(shell(1), divider, widths=(None,), height=None)
+    (width,) = panel_widths(design)
+    assert width.value == pytest.approx(70 + 0.3 + 3 + 8)
+    assert body_height(design).value == pytest.approx(120 + 4 + 3)
+
+
+def test_a_round_item_needs_half_its_girth() -> None:
+    pen = replace(CARD, name="pen", length=140.0, height=12.0, thickness=12.0, section=Section.ROUND)
+    design = wallet(shell(1), pocket(lying=Lying.UPRIGHT), widths=(None,), contents=(Content("card", pen),))
+    (width,) = panel_widths(design)
+    assert width.value == pytest.approx(6 * pi + 2.5 + 8)
 
 
 def test_a_width_or_height_that_nothing_gives_is_refused() -> None:

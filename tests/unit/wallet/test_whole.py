@@ -33,7 +33,7 @@ def fitted(part: Part, seam: SeamSpec = SHARP, panels: int = 1) -> Fitted:
     parts = (shell(panels), part)
     design = wallet(*parts, widths=(100.0,) * panels, folds=(FoldSpec(relief=5.0),) * (panels - 1), seams=(seam,))
     body = body_of(design)
-    return fitted_to_stitches(design, body, {seam.name: declared_runs(body, seam)}, part)
+    return fitted_to_stitches(design, body, {seam.name: declared_runs(design, body, seam)}, part)
 
 
 def moved(found: Fitted) -> dict[str, tuple[float, float]]:

@@ -206,6 +206,8 @@ def test_mouth_and_thumb_are_cut_into_every_slot() -> None:
         (bank(shape=BankShape.FULL, mouth=MouthSpec(MouthShape.SLANTED, 40.0)), "its mouth is cut 40.00 mm deep"),
         (pocket(thumb=ThumbNotch(80.0, 40.0)), "its mouth is cut 40.00 mm deep"),
         (pocket(depth=1.0), "too narrow or too shallow"),
+        (bank(trim=((Edge.TOP, 1.0),)), "its mouth cannot be trimmed after gluing"),
+        (pocket(trim=((Edge.RIGHT, 1.0),), opening=Edge.RIGHT), "its mouth cannot be trimmed after gluing"),
     ],
 )
 def test_what_cannot_be_drawn_is_refused_with_name_and_line(part: BankPart | PocketPart, words: str) -> None:

@@ -24,7 +24,7 @@ def corners(
     mouth: MouthSpec, thumb: ThumbNotch | None = None, lines: tuple[float, ...] = (10.0, 90.0)
 ) -> list[tuple[float, float, float]]:
     """x, y and bulge of each corner from right to left."""
-    found = mouth_corners(0.0, 100.0, 50.0, lines, mouth, thumb)
+    found = mouth_corners(100.0, 50.0, lines, mouth, thumb)
     assert {corner.role for corner in found} == {EdgeRole.MOUTH}
     return [(corner.at.x, corner.at.y, corner.bulge) for corner in found]
 

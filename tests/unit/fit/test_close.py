@@ -1,0 +1,106 @@
+"""The closed wallet reckoned by hand: stacks of panels, what each layer needs round each fold."""
+
+from __future__ import annotations
+
+from math import pi
+
+import pytest
+
+from patternforge.fit.close import Bend, ClosedWallet, closed_wallet
+from patternforge.fit.layout import layout
+from patternforge.leather.material import Leather
+from patternforge.wallet.pattern import Pattern
+from patternforge.wallet.spec import FoldSpec, Held, LayerPart, Side
+from tests.unit.fit.found import small
+from tests.unit.wallet.built import bank, leather, pocket, shell
+
+TWO = (100.0, 100.0)
+THREE = (100.0, 100.0, 100.0)
+FOLD = FoldSpec(relief=5.0)
+
+
+def closed(pattern: Pattern, **leathers: Leather) -> ClosedWallet:
+    own = {each.role: each for each in pattern.design.leathers}
+    return closed_wallet(layout(pattern, own | leathers))
+
+
+def needs(bends: tuple[Bend, ...]) -> dict[str, float]:
+    return {bend.piece: bend.needs / pi for bend in bends}
+
+
+def test_a_panel_is_as_high_as_its_highest_stack() -> None:
+    # Shell 1.2; a pocket 0.8 and its card 1.0 on the left; three pieces and three cards on the right.
+    pattern = small(shell(2), pocket(), bank(panel=1), widths=TWO, folds=(FOLD,))
+    found = closed(pattern)
+    assert found.heights == pytest.approx((1.2 + 1.8, 1.2 + 3 * 1.8))
+    assert found.thickness == pytest.approx(3.0 + 6.6)
+
+
+def test_cards_that_do_not_lie_over_each_other_do_not_add_up() -> None:
+    # Steps of 50: below the second pocket's foot at 50 one piece and one card; above, one of each as well.
+    pattern = small(shell(2), bank(slots=2, step=50.0), widths=TWO, folds=(FOLD,), height=130.0)
+    assert closed(pattern).heights[0] == pytest.approx(1.2 + 1.8)
+
+
+def test_each_layer_needs_a_half_circle_of_its_fibre() -> None:
+    # Divider: 3.6 between its flanks, radius 1.8, fibre at 2.2. Shell: besides 2 x (0.8 + 0.4): radius 3, fibre 3.6.
+    divider = LayerPart("divider", "inner", 0, 1, holds=(Held("note", 4),))
+    parts = (shell(2), divider, pocket(), pocket(name="right", panel=1))
+    pattern = small(*parts, widths=TWO, folds=(FOLD,))
+    (bends,) = closed(pattern).bends
+    assert [bend.piece for bend in bends] == ["divider", "shell"]
+    assert needs(bends) == {"divider": pytest.approx(2.2), "shell": pytest.approx(3.6)}
+    assert [bend.has for bend in bends] == pytest.approx([bend.needs for bend in bends])
+    assert [bend.room for bend in bends] == pytest.approx([1.8, 3.0])
+
+
+def test_thicker_leather_needs_more_but_has_no_more() -> None:
+    parts = (shell(2), LayerPart("lining", "inner", 0, 1))
+    pattern = small(*parts, widths=TWO, folds=(FOLD,))
+    (bends,) = closed(pattern, inner=leather("inner", 1.6)).bends
+    # Lining: smallest radius 0.8, fibre 1.6; shell round it: 0.8 + 1.6 + 0.6 = 3.0. Drafted for 0.8 and 1.8.
+    assert needs(bends) == {"lining": pytest.approx(1.6), "shell": pytest.approx(3.0)}
+    assert [bend.has / pi for bend in bends] == pytest.approx([0.8, 1.8])
+
+
+@pytest.mark.parametrize(
+    ("order", "radii"),
+    # One pocket with a card on each panel: 1.8; a panel folded in besides is 3.0 thick.
+    [((1, 2), (1.8, 3.3)), ((2, 1), (3.3, 1.8))],
+)
+def test_a_panel_folded_in_stands_in_the_fold_that_closes_over_it(
+    order: tuple[int, ...], radii: tuple[float, float]
+) -> None:
+    pockets = [pocket(name=f"on {panel}", panel=panel) for panel in range(3)]
+    pattern = small(shell(3), *pockets, widths=THREE, folds=(FOLD, FOLD), closing=order)
+    found = closed(pattern)
+    assert [needs(bends)["shell"] - 0.6 for bends in found.bends] == pytest.approx(radii)
+    assert found.thickness == pytest.approx(9.0)
+
+
+def test_where_outsides_meet_the_inside_counts_for_nothing() -> None:
+    outside = [pocket(name=f"on {panel}", panel=panel, facing=Side.OUTSIDE) for panel in range(2)]
+    pattern = small(*outside, shell(2), pocket(), widths=TWO, folds=(FoldSpec(-180, relief=5.0),))
+    (bends,) = closed(pattern).bends
+    assert needs(bends) == {"shell": pytest.approx(1.8 + 0.6)}
+
+
+def test_at_a_corner_only_the_crossing_layers_count() -> None:
+    lining = LayerPart("lining", "inner", 0, 1)
+    pattern = small(shell(2), lining, pocket(), widths=TWO, folds=(FoldSpec(90, relief=5.0),))
+    (bends,) = closed(pattern).bends
+    # A quarter turn: 0.8 and 1.8 of pi / 2; the panels do not come to lie on each other.
+    assert needs(bends) == {"lining": pytest.approx(0.4), "shell": pytest.approx(0.9)}
+    assert closed(pattern).thickness == pytest.approx(closed(pattern).heights[0])
+
+
+def test_a_stiff_layer_keeps_its_radius_and_the_shell_goes_round_it() -> None:
+    stiff = leather("inner", 0.8, min_radius=2.0)
+    parts = (shell(2), LayerPart("lining", "inner", 0, 1))
+    pattern = small(*parts, widths=TWO, folds=(FOLD,), leathers=(leather("outer", 1.2), stiff))
+    (bends,) = closed(pattern).bends
+    assert needs(bends) == {"lining": pytest.approx(1.6 + 0.4), "shell": pytest.approx(2.4 + 0.6)}
+    assert [(bend.room, bend.smallest) for bend in bends] == [
+        pytest.approx((0.0, 1.6)),
+        pytest.approx((2.4, 0.6)),
+    ]
