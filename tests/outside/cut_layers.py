@@ -77,7 +77,7 @@ class Layer:
     @cached_property
     def contour(self) -> Contour:
         """The outline laid open, flat."""
-        outline, sign = self.cut.outline, -1.0 if self._mirrored else 1.0
+        outline, sign = self.cut.outline, -1.0 if self.mirrored else 1.0
         points = tuple(self.laid_open(at) for at in outline.points)
         return Contour(points, tuple(sign * bulge for bulge in outline.bulges), outline.closed)
 
@@ -86,6 +86,12 @@ class Layer:
         """What the piece covers on the assembly."""
         places = [self.undeveloped(at) for at in self.contour.flattened()]
         return shapely.Polygon([(at.real, at.imag) for at in places])
+
+    @property
+    def mirrored(self) -> bool:
+        """Whether it lies on the assembly the other way up than it was cut."""
+        a, b, c, d, *_ = self.json["placement"]["onto_piece"]
+        return bool(a * d - b * c < 0)
 
     def laid_open(self, at: complex) -> complex:
         """A point of the piece on the flat layer, whose first panel lies where it lies on the assembly."""
@@ -106,15 +112,10 @@ class Layer:
             shift += zone.grown
         return complex(flat.real - shift, flat.imag)
 
-    @property
-    def _mirrored(self) -> bool:
-        a, b, c, d, *_ = self.json["placement"]["onto_piece"]
-        return bool(a * d - b * c < 0)
-
     def _turned_back(self, way: complex) -> complex:
         a, b, *_ = self.json["placement"]["onto_piece"]
         way = way / complex(a, b)
-        return way.conjugate() if self._mirrored else way
+        return way.conjugate() if self.mirrored else way
 
     def _sewn(self, hole: Json, cut: Cut) -> Sewn:
         axis = None

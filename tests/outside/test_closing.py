@@ -18,7 +18,7 @@ from hypothesis import HealthCheck, assume, given, settings
 
 from patternforge.design.load import load_design
 from patternforge.errors import DraftError
-from patternforge.wallet.spec import Design, HoleShape, HoleSpec
+from patternforge.wallet.spec import Across, Design, HoleShape, HoleSpec
 from tests.outside.closing import MEET, Wallet
 from tests.outside.cut_layers import Layer
 from tests.outside.dxf_reading import Contour, Cut, CutPiece, cut_pieces, cuts
@@ -78,6 +78,22 @@ def test_edges_miss_by_their_share_of_pi_times_the_distance_of_the_fibres(path: 
         needed = sum(bend.length - bend.innermost for bend in bends)
         if layer.zones:
             assert wallet.edge_miss(layer) == pytest.approx((compensation - 1) * needed, abs=MEET)
+    assert wallet.faults() == []
+
+
+@EVERY_FOLDED_DESIGN
+@pytest.mark.parametrize("spread", [0.0, 5.0])
+def test_holes_of_a_seam_eased_across_the_folds_meet_as_they_share_in_the_stretch(path: Path, spread: float) -> None:
+    design = ready_design(path)
+    eased = (replace(seam, across=Across.EASED, stop=None, spread=spread) for seam in design.seams)
+    wallet = folded(replace(design, seams=tuple(eased)))
+    places = [
+        (zone, layer.undeveloped(hole.flat, spread).real)
+        for layer in wallet.layers
+        for zone in layer.zones
+        for hole in layer.holes
+    ]
+    assert any(zone.x0 < x < zone.x1 for zone, x in places)
     assert wallet.faults() == []
 
 
@@ -148,7 +164,7 @@ def test_one_hole_a_tenth_of_a_millimetre_off_is_found(path: Path, by: complex) 
 @pytest.mark.parametrize("by", [0.2, -0.2])
 def test_a_fold_zone_a_fifth_of_a_millimetre_too_long_or_short_is_found(path: Path, by: float) -> None:
     wallet = ready(path)
-    layer = wallet.layers[0]
+    layer = next(each for each in wallet.layers if each.zones)
     zone = layer.zones[0]
     middle = zone.x0 + zone.length / 2
     # Along the row on the piece, which lies turned in some designs and mirrored in all.
@@ -167,6 +183,14 @@ def test_a_piece_cut_as_its_mirror_image_is_found(path: Path) -> None:
     layer = wallet.layers[0]
     width = layer.cut.outline.box[2]
     assert with_layer(wallet, layer, lambda at: width - at.conjugate(), any_cut).faults()
+
+
+@EVERY_DESIGN
+def test_a_piece_that_would_show_its_wrong_face_is_found(path: Path) -> None:
+    wallet = ready(path)
+    other = deepcopy(dict(wallet.json))
+    other["pieces"][0]["faces"] = "inside"
+    assert Wallet(other, wallet.cuts).faults() == [f"{wallet.layers[0].name}: would show its wrong face"]
 
 
 @EVERY_FOLDED_DESIGN
