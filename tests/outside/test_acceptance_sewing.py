@@ -279,7 +279,8 @@ def sewn_length(seam: Json) -> float:
     runs: dict[int, list[Json]] = defaultdict(list)
     for hole in seam["holes"]:
         runs[hole["run"]].append(hole)
-    return sum(holes[-1]["along"] - holes[0]["along"] + closing(holes, seam["pitch"]) for holes in runs.values())
+    lengths = (holes[-1]["along"] - holes[0]["along"] + closing(holes, seam["pitch"]) for holes in runs.values())
+    return float(sum(lengths))
 
 
 def closing(holes: list[Json], pitch: float) -> float:
