@@ -188,12 +188,16 @@ class Wallet:
     def _side(self, layer: Layer, edge: str) -> float:
         """Where an edge of a piece is declared to lie: across the folds from where its panel begins, else the height.
 
-        At the body's edge, or the relief short of a fold; moved by what is trimmed off later and by a lowered edge.
+        At the body's edge, or the relief short of a fold; moved by what is trimmed off later, by a lowered edge and
+        by an inset. A clear sheet lies round its window.
         """
         part = self._parts[layer.part]
+        if layer.json["lines"]:
+            return self._film_side(layer, edge)
         folds, panel = self.json["folds"], self.json["panels"][layer.panels[-1]]
         lowered = part["drop"] if part["kind"] == "layer" and part["opening"] == edge else 0.0
-        inwards: float = lowered - layer.json["trim"].get(edge, 0.0)
+        inset = part["inset"].get(edge, 0.0) if part["kind"] == "layer" else 0.0
+        inwards: float = lowered + inset - layer.json["trim"].get(edge, 0.0)
         if edge == "left":
             return inwards + (folds[layer.panels[0] - 1]["relief"] if layer.panels[0] > 0 else 0.0)
         if edge == "right":
@@ -201,6 +205,17 @@ class Wallet:
             return float(panel["x1"] - panel["x0"] - relief - inwards)
         height: float = self.json["size"]["height"]["value"]
         return inwards if edge == "bottom" else height - inwards
+
+    def _film_side(self, layer: Layer, edge: str) -> float:
+        """As far beyond the opening it is named after as that opening says."""
+        opening = next(each for each in self._parts[layer.part]["openings"] if f"{each['name']} film" == layer.name)
+        panel, ends = self.json["panels"][layer.panels[0]], opening["at"]["from"]
+        along = edge in ("left", "right")
+        low, high = ("left", "right") if along else ("bottom", "top")
+        length: float = panel["x1"] - panel["x0"] if along else self.json["size"]["height"]["value"]
+        middle = ends[low] if low in ends else length - ends[high] if high in ends else length / 2
+        reach = opening["width" if along else "height"] / 2 + opening["film"]["overlap"]
+        return float(middle - reach if edge == low else middle + reach)
 
     def _sides(self, layer: Layer) -> Iterator[_Side]:
         x0, y0, x1, y1 = layer.contour.box
@@ -217,8 +232,16 @@ class Wallet:
                 yield _Side(edge, self._side(layer, edge), at, self._level(layer, at))
 
     def _is_flush(self, layer: Layer, edge: str) -> bool:
-        """Whether a piece reaches this edge: not a mouth, nor the floor of a slot behind the first of a tee bank."""
+        """Whether a piece reaches this edge all along: not a mouth, nor a floor behind the first of a tee bank.
+
+        Pieces beside a slanted or bowed side have no straight edge there; their holes are held to their seams all
+        the same.
+        """
         part = self._parts[layer.part]
+        if layer.json["lines"]:
+            return True
+        if edge in {**self.json["inputs"]["body"]["shapes"], **part.get("shapes", {})}:
+            return False
         if part["kind"] == "layer":
             return True
         opposite = {"left": "right", "right": "left", "top": "bottom", "bottom": "top"}[part["opening"]]

@@ -6,6 +6,7 @@ holes, mirrors, edges and fold lengths: ``test_closing``. Pockets, stitches and 
 
 from __future__ import annotations
 
+import re
 from itertools import combinations
 from pathlib import Path
 
@@ -13,7 +14,7 @@ import pypdfium2 as pdfium
 import pytest
 import shapely
 
-from tests.outside.dxf_reading import Cut, CutPiece, cut_pieces, cuts, header_value, layer_colours
+from tests.outside.dxf_reading import Contour, Cut, CutPiece, cut_pieces, cuts, header_value, layer_colours
 from tests.outside.file_sets import (
     EVERY_DESIGN,
     EVERY_PAPER,
@@ -81,12 +82,23 @@ def imaginary_parts(points: tuple[complex, ...]) -> list[float]:
     return [at.imag for at in points]
 
 
+# What the reader gives of upright letters runs on from line to line without a break.
+_FACT = re.compile(
+    r"; ?|(?=cut \d|drafted for|grain side|flesh side|faces |seen when|hidden when|tight way|revision )"
+)
+
+
+def facts_of(line: str) -> list[str]:
+    """What one line of a page says, fact by fact; the head of a page, which has a title before a comma, as it is."""
+    return [line] if ", revision" in line else [fact for fact in _FACT.split(line) if fact]
+
+
 @EVERY_DESIGN
 def test_every_piece_on_paper_bears_all_a_maker_must_know_of_it(design: Path, file_set: FileSet) -> None:
     folder = file_set(design, *OPTIONS[2])
     document = pdfium.PdfDocument(pages_file(folder))
     words = "\n".join(document[i].get_textpage().get_text_bounded() for i in range(len(document)))
-    lines = words.replace("; ", "\n").splitlines()
+    lines = [fact for line in words.splitlines() for fact in facts_of(line)]
     json = described(folder)
     for piece in json["pieces"]:
         same = [p for p in json["pieces"] if (p["leather"], p["thickness"]) == (piece["leather"], piece["thickness"])]
@@ -96,8 +108,11 @@ def test_every_piece_on_paper_bears_all_a_maker_must_know_of_it(design: Path, fi
         assert sum(f"drafted for {piece['thickness']:.2f} mm" in line for line in said) >= len(same)
     every = len(json["pieces"])
     assert sum(line.strip() == f"revision {json['design']['revision']}" for line in lines) == every
-    for word in ("side up", "faces ", " when made up", "tight way "):
-        assert sum(word in line for line in lines) == every
+    faced = sum(piece["showing_face"] is not None for piece in json["pieces"])
+    loose = {leather["role"] for leather in json["inputs"]["leathers"] if leather["stretch"] != "unknown"}
+    tight = sum(piece["leather"] in loose for piece in json["pieces"])
+    counts = {"side up": faced, "faces ": every, " when made up": every, "tight way ": tight}
+    assert {word: sum(word in line for line in lines) for word in counts} == counts
     assert sum(line.split()[:1] == ["up"] for line in lines) == every
 
 
@@ -118,7 +133,8 @@ def test_areas_and_counts_described_are_those_of_the_pieces_cut(design: Path, fi
     for file, pieces in cutting_files(folder, "dxf"):
         outlines = [shapely.Polygon(shape) for layer, shape in gdal_shapes(file) if layer == "OUTLINE"]
         assert len(outlines) == sum(piece["quantity"] for piece in pieces)
-        areas = [outline.area for outline in outlines]
+        cut_out = [shapely.Polygon(shape) for layer, shape in gdal_shapes(file) if layer == "OPENING"]
+        areas = [o.area - sum(each.area for each in cut_out if o.contains(each)) for o in outlines]
         assert areas == pytest.approx([piece["area"] for piece in pieces], rel=0.001)
 
 
@@ -130,12 +146,20 @@ def test_the_kerf_is_applied_once_and_only_when_there_is_one(design: Path, file_
     (file,) = (folder / "laser").glob("*everything*.dxf")
     assert f"kerf-{kerf:.3f}" in file.name
     for before, after in zip(net, cut_pieces(cuts(file.read_text())), strict=True):
-        (*_, w0, h0), (*_, w1, h1) = before.outline.box, after.outline.box
-        assert (w1 - w0, h1 - h0) == pytest.approx((kerf, kerf), abs=1e-5)
+        (*_, w1, h1) = after.outline.box
+        x0, y0, x1, y1 = grown_box(before.outline, kerf / 2)
+        assert (w1, h1) == pytest.approx((x1 - x0, y1 - y0), abs=1e-5)
         for hole, cut in zip(before.holes, after.holes, strict=True):
-            # The corner of an outline half a kerf larger lies half a kerf further out both ways.
-            assert abs(cut.centre - hole.centre - complex(kerf, kerf) / 2) < 1e-5
+            # Each lies at the origin by its own corner, which moves out with the outline.
+            assert abs(cut.centre - hole.centre + complex(x0, y0)) < 1e-5
             assert cut_size(hole) - cut_size(cut) == pytest.approx(kerf, abs=1e-5)
+
+
+def grown_box(outline: Contour, by: float) -> tuple[float, float, float, float]:
+    """The bounds of an outline with sharp corners kept, ``by`` mm larger all round."""
+    shape = shapely.Polygon([(at.real, at.imag) for at in outline.flattened(steps=1000)])
+    grown = shapely.bounds(shape.buffer(by, join_style="mitre")).tolist()
+    return grown[0], grown[1], grown[2], grown[3]
 
 
 def cut_size(cut: Cut) -> float:

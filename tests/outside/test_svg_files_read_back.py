@@ -12,7 +12,7 @@ import pytest
 import shapely
 
 from tests.outside.chromium_reading import CHROMIUM, chromium_view
-from tests.outside.dxf_reading import arc_of, radii
+from tests.outside.dxf_reading import Contour, arc_of, radii
 from tests.outside.file_sets import (
     EVERY_DESIGN,
     OPTIONS,
@@ -94,8 +94,9 @@ def test_a_renderer_draws_every_hole_and_edge_in_its_place_and_nothing_else(desi
 
 
 def drawn_lines(json: Json, piece: Json, corner: complex) -> Iterator[shapely.LineString]:
-    """The outline and every hole of a piece whose lower left corner is at ``corner``."""
-    yield shapely.LineString([((at + corner).real, (at + corner).imag) for at in closed_outline(piece)])
+    """The outline, every opening and every hole of a piece whose lower left corner is at ``corner``."""
+    for ring in (closed_outline(piece), *closed_openings(piece)):
+        yield shapely.LineString([((at + corner).real, (at + corner).imag) for at in ring])
     kinds = {seam["name"]: seam["hole"] for seam in json["seams"]}
     for hole in described_holes(piece):
         kind, at = kinds[hole["seam"]], corner + complex(hole["x"], hole["y"])
@@ -109,6 +110,13 @@ def drawn_lines(json: Json, piece: Json, corner: complex) -> Iterator[shapely.Li
 def closed_outline(piece: Json) -> list[complex]:
     points = described_outline(piece).flattened(64)
     return [*points, points[0]]
+
+
+def closed_openings(piece: Json) -> Iterator[list[complex]]:
+    for opening in piece["openings"]:
+        points = tuple(complex(x, y) for x, y, _ in opening)
+        ring = Contour(points, tuple(bulge for *_, bulge in opening), True).flattened(64)
+        yield [*ring, ring[0]]
 
 
 @dataclass(frozen=True, slots=True)
