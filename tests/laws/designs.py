@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from typing import TypeVar
 
 from hypothesis import assume
 from hypothesis import strategies as st
@@ -63,6 +64,7 @@ __all__ = [
 ]
 
 _ROUND = (Edge.LEFT, Edge.BOTTOM, Edge.RIGHT, Edge.TOP)
+T = TypeVar("T")
 _CORNERS = tuple((level, side) for level in (Edge.BOTTOM, Edge.TOP) for side in (Edge.LEFT, Edge.RIGHT))
 _ITEMS = ("id1", "id3", "card-business-eu", "passport", "coin-eur-2")
 
@@ -231,7 +233,12 @@ def _sizes(between: tuple[float, float]) -> st.SearchStrategy[float]:
 def _mixed(reach: _Reach, size: str) -> st.SearchStrategy[float]:
     """A size of the workshop, or now and then any lawful one when anything goes."""
     usual = _sizes(getattr(_WORKSHOP, size))
-    return st.one_of(usual, usual, _sizes(getattr(_LAWFUL, size))) if reach.wild else usual
+    return _rarely(_sizes(getattr(_LAWFUL, size)), usual) if reach.wild else usual
+
+
+def _rarely(odd: st.SearchStrategy[T], usual: st.SearchStrategy[T]) -> st.SearchStrategy[T]:
+    """One time in five the first, else the second."""
+    return st.integers(0, 4).flatmap(lambda chance: odd if chance == 4 else usual)
 
 
 @st.composite
@@ -255,8 +262,7 @@ def _contents(draw: st.DrawFn, reach: _Reach) -> tuple[Content, ...]:
 
 @st.composite
 def _bodies(draw: st.DrawFn, reach: _Reach, count: int) -> BodySpec:
-    usual, any_size = _sizes((80, 250)), _sizes((1, 400))
-    fixed = st.one_of(*(usual,) * 8, st.none(), any_size) if reach.wild else st.none()
+    fixed = _rarely(st.one_of(st.none(), _sizes((1, 400))), _sizes((80, 250))) if reach.wild else st.none()
     angles = st.just(180.0) if not reach.wild else st.sampled_from((180.0, 180.0, -180.0, 90.0, -90.0, 45.0))
     factors = st.sampled_from((1.0, 1.0, 0.0, 0.5, 1.2))
     return BodySpec(
@@ -345,7 +351,8 @@ def _pockets(draw: st.DrawFn, reach: _Reach, count: int) -> tuple[BankPart | Poc
 
 def _pocket(reach: _Reach, panel: int) -> st.SearchStrategy[BankPart | PocketPart | None]:
     banks, flat = _banks(reach, panel), _flat_pockets(reach, panel)
-    return st.one_of(banks, banks, flat, flat, st.none()) if reach.wild else st.one_of(banks, banks, flat)
+    pocket = st.one_of(banks, flat)
+    return _rarely(st.none(), pocket) if reach.wild else pocket
 
 
 @st.composite

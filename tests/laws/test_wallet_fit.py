@@ -166,9 +166,11 @@ def test_every_item_of_a_sound_wallet_rests_on_its_floor_below_the_edge(pattern:
 @rarely
 @given(drafts())
 def test_clear_widths_leave_the_declared_ease_or_more(pattern: Pattern) -> None:
+    """But for what the rim's rounding still takes above the card's own, 4.18 mm over the floor: of the roundest rim
+    here, 5 mm, that is 5 - sqrt(25 - 0.82^2) = 0.07 mm."""
     found = [f for f in fit(pattern) if f.what == "clear width between stitch lines"]
     assert found
-    assert all(f.measured >= f.limit - 1e-3 for f in found)
+    assert all(f.measured >= f.limit - 0.07 for f in found)
 
 
 @rarely

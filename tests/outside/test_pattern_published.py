@@ -15,12 +15,13 @@ import pytest
 from patternforge.design.load import load_design
 from patternforge.fit.judge import fit
 from patternforge.wallet.assemble import drafted
-from patternforge.wallet.pattern import Pattern, Piece
+from patternforge.wallet.pattern import Pattern, Piece, Seam
 from patternforge.wallet.spec import Load
 
 DESIGNS = {path.stem: path for path in sorted((Path(__file__).parents[2] / "designs").glob("*.yaml"))}
 OUNCE = 25.4 / 64  # mm; ASTM D1814: one ounce of thickness is 1/64 in
 USD_THICKNESS = 0.0043 * 25.4  # mm; US Bureau of Engraving and Printing
+WITHOUT_CARDS = ("passport-cover", "comb-sheath", "luggage-tag")
 CARD = (85.60, 53.98)  # mm; ISO/IEC 7810, ID-1
 
 
@@ -68,35 +69,48 @@ def fold_zones(piece: Piece) -> list[float]:
     return [a.start.distance_to(b.start) for a, b in zip(lines[::2], lines[1::2], strict=True)]
 
 
+def factor(seam: Seam) -> float:
+    """Thread without its tails, in lengths of the seam."""
+    runs = len({hole.run for hole in seam.holes})
+    return (seam.thread - runs * seam.stitching.tails) / seam.length
+
+
 @pytest.mark.parametrize("name", DESIGNS)
-def test_a_rim_takes_three_to_four_and_a_half_times_its_length_of_thread(name: str) -> None:
+def test_declared_seams_take_three_to_four_and_a_half_times_their_length_of_thread(name: str) -> None:
     """3.5 times the seam (craft book on stitching leather, chestofbooks.com) to 4 times (crafters' guide).
 
     Both are rules in halves of the seam; tails come on top of them, as in the worked values of
     superglobalcalculator.com, leatherworking, thread length.
     """
-    (rim,) = (seam for seam in wallet(name).seams if not seam.inner)
-    assert 3.0 <= (rim.thread - rim.stitching.tails) / rim.length <= 4.5
+    factors = [factor(seam) for seam in wallet(name).seams if not seam.inner]
+    assert factors
+    assert all(3.0 <= each <= 4.5 for each in factors)
 
 
 @pytest.mark.parametrize("name", DESIGNS)
-def test_rows_inside_take_less_thread_than_the_rim_but_never_less_than_two_lengths_of_seam(name: str) -> None:
-    """Two needles lay two threads on the seam; what they pass through comes on top, and rims pass through more."""
-    factors = {
-        seam.name: ((seam.thread - seam.stitching.tails) / seam.length, seam.inner) for seam in wallet(name).seams
-    }
-    (rim,) = (factor for factor, inner in factors.values() if not inner)
-    assert all(2.5 < factor < rim for factor, inner in factors.values() if inner)
+def test_rows_inside_take_less_than_the_rule_as_they_pass_thinner_leather(name: str) -> None:
+    """The same page's table begins at 0.8 mm leather, 3.5 times; two layers of 0.7 or a film and 0.7 take less.
+
+    Two threads on the seam are 2 lengths; what they pass through comes on top: 0.5 to 2 mm at pitches of 3 to 3.85.
+    """
+    factors = [factor(seam) for seam in wallet(name).seams if seam.inner]
+    assert all(2 + 2 * 0.5 / 3.85 <= each <= 4.0 for each in factors)
 
 
-@pytest.mark.parametrize("name", sorted(set(DESIGNS) - {"passport-cover"}))
+@pytest.mark.parametrize("name", DESIGNS)
 def test_a_card_pocket_is_three_to_seven_millimetres_wider_than_its_card(name: str) -> None:
     """89 to 93 mm between stitch lines for an ID-1 card lying down: common practice, no source."""
-    widths = [found for found in fit(wallet(name)) if found.what == "clear width between stitch lines"]
-    assert widths
-    upright = name in ("upright-two-fold", "three-fold")
+    pattern = wallet(name)
+    cards = {content.name for content in pattern.design.contents if content.item.name == "id1"}
+    upright = name in ("upright-two-fold", "three-fold", "badge-holder")
     across = CARD[1] if upright else CARD[0]
-    assert all(across + 3 <= found.measured <= across + 7.5 for found in widths)
+    widths = [
+        found.measured
+        for found in fit(pattern)
+        if found.what == "clear width between stitch lines" and found.where.partition(" in ")[0] in cards
+    ]
+    assert bool(widths) == (name not in WITHOUT_CARDS)
+    assert all(across + 3 <= width <= across + 7 for width in widths)
 
 
 def closed_size(pattern: Pattern) -> tuple[float, float]:
