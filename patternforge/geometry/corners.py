@@ -79,7 +79,9 @@ def _cut(a: Segment, b: Segment, radius: float) -> Cut:
         raise GeometryError(f"there is no corner of straight lines to round at ({b.start.x:g}, {b.start.y:g})")
     u, v = a.tangent_at(a.length), b.tangent_at(0.0)
     half = u.cross(v) / (1 + u.dot(v))  # tangent of half the turn, exactly 1 for a right angle
-    return radius * abs(half), math.tan(math.atan(half) / 2)
+    cut = radius * abs(half)
+    # A fillet too small to have two ends leaves the corner as it is.
+    return (cut, math.tan(math.atan(half) / 2)) if cut > 2 * COINCIDENT else (0.0, 0.0)
 
 
 def _trimmed(s: Segment, at_start: float, at_end: float) -> tuple[Point, Point]:

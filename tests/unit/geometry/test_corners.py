@@ -96,3 +96,7 @@ def test_a_radius_asked_where_nothing_can_be_rounded_is_refused() -> None:
 def test_a_rectangle_without_inside_is_refused(corner: tuple[float, float]) -> None:
     with pytest.raises(GeometryError, match="has no inside"):
         rounded_rectangle(0, 0, *corner, 0)
+
+
+def test_a_radius_too_small_to_be_drawn_leaves_the_corner_sharp() -> None:
+    assert filleted(polygon([Point(0, 0), Point(10, 0), Point(10, 10), Point(0, 10)]), 1e-10).area == 100
