@@ -127,6 +127,7 @@ def test_a_pattern_carries_its_sizes_pockets_and_moves() -> None:
     design = wallet(shell(1), notes, pocket(exact=(), depth=41.0), seams=(SHARP,))
     pattern = drafted(design)
     assert (pattern.width, pattern.height) == (100.0, 80.0)
+    assert {piece.quantity for piece in pattern.pieces} == {1}
     assert [(room.part, room.content, room.count, room.held) for room in pattern.pockets] == [
         ("lining", "note", 4, True),
         ("pocket", "card", 1, False),

@@ -58,6 +58,9 @@ def test_a_seam_over_other_panels_or_round_a_layer_is_not_along_the_parts_edge()
     assert seam_along(design, Edge.BOTTOM, pocket(panel=0)) is left_only
     assert seam_along(design, Edge.BOTTOM, pocket(panel=1)) is None
     assert seam_along(design, Edge.BOTTOM, shell(2)) is left_only
+    right_only = replace(design, seams=(replace(RIM, over=(1, 1)),))
+    assert seam_along(right_only, Edge.BOTTOM, shell(1)) is None
+    assert seam_along(right_only, Edge.BOTTOM, shell(2)) is not None
     design = replace(design, seams=(replace(RIM, of="strap"),))
     assert seam_along(design, Edge.BOTTOM, pocket()) is None
 

@@ -14,7 +14,18 @@ from patternforge.geometry.point import Point
 from patternforge.geometry.spacing import AnchorKind
 from patternforge.wallet.blank import InnerRun
 from patternforge.wallet.run import Run, declared_runs, own_run
-from patternforge.wallet.spec import Across, CornerStyle, Design, Edge, FoldSpec, LayerPart, Mode, SeamSpec, Stitching
+from patternforge.wallet.spec import (
+    Across,
+    CornerStyle,
+    Design,
+    Edge,
+    EdgeShape,
+    FoldSpec,
+    LayerPart,
+    Mode,
+    SeamSpec,
+    Stitching,
+)
 from tests.unit.wallet.built import RIM, body_of, shell, wallet
 
 ON, BETWEEN = AnchorKind.ON, AnchorKind.BETWEEN
@@ -188,6 +199,29 @@ def test_a_seam_over_some_panels_takes_their_outer_sides_for_edges() -> None:
     # Up and down along the fold, a margin inside the panel.
     (run,) = runs_of(two_panels(), replace(over, along=(LEFT,)))
     assert ends(run) == pytest.approx((104 + ZONE, 74, 104 + ZONE, 6))
+
+
+def test_a_seam_over_a_panel_stops_by_the_relief_of_its_own_fold() -> None:
+    folds = (FoldSpec(relief=2.0), FoldSpec(relief=7.0))
+    design = wallet(shell(3), widths=(100.0, 100.0, 100.0), folds=folds)
+    body = body_of(design)
+    for panel, left, right in ((0, None, 2.0), (1, 2.0, 7.0), (2, 7.0, None)):
+        (run,) = runs_of(design, replace(RIM, along=(BOTTOM,), over=(panel, panel), end=5.0))
+        x0, x1 = body.panels[panel].x0, body.panels[panel].x1
+        starts = x0 + (5.0 if left is None else left + 4.0)
+        stops = x1 - (5.0 if right is None else right + 4.0)
+        assert (run.path.start.x, run.path.end.x) == pytest.approx((starts, stops))
+
+
+def test_on_a_slanted_body_a_seam_over_a_panel_stops_short_of_its_fold_too() -> None:
+    # The right side leans in by 10 mm; the left panel and its fold are straight.
+    design = wallet(shell(2), widths=(100.0, 100.0), folds=(FOLD,))
+    shaped = replace(design, body=replace(design.body, shapes=((RIGHT, EdgeShape(slant=10.0)),)))
+    (left,) = runs_of(shaped, replace(RIM, along=(BOTTOM,), over=(0, 0), end=6.0))
+    assert ends(left) == pytest.approx((6, 4, 91, 4))
+    (right,) = runs_of(shaped, replace(RIM, along=(BOTTOM,), over=(1, 1), end=6.0))
+    assert right.path.start.x == pytest.approx(109 + ZONE)
+    assert right.path.end.y == pytest.approx(4)
 
 
 def test_a_seam_over_some_panels_stops_only_at_folds_between_them() -> None:

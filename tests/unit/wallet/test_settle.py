@@ -69,6 +69,12 @@ def test_an_iron_makes_the_body_as_large_as_whole_pitches_between_corners() -> N
     assert terms(found.height) == {"declared": 73.0, "to whole pitches of the iron": 3.0}
 
 
+def test_an_iron_counts_between_the_corners_of_an_open_rim_too() -> None:
+    # 90 mm between its two corners: 2 mm wider; the height has one corner only on either side.
+    found = settled_sizes(wallet(shell(1), seams=(replace(SHARP, stitching=IRON),), widths=(98.0,), height=73.0))
+    assert (found.body.width, found.body.height) == pytest.approx((100.0, 73.0))
+
+
 def test_an_iron_leaves_the_width_of_a_folded_body_alone() -> None:
     iron = replace(SHARP, stitching=IRON)
     found = settled_sizes(wallet(shell(2), seams=(iron,), widths=(97.0, 97.0), folds=(FoldSpec(),), height=73.0))

@@ -88,6 +88,13 @@ def test_a_panel_that_covers_a_folded_in_one_is_longer_by_the_clearance() -> Non
     assert told(widths[1])["clearance of the panel folded in"] == 1.5
 
 
+def test_the_later_panel_folded_in_asks_for_the_same() -> None:
+    # P2 folds onto P1 first: P1 must be longer than P2, which is 101 wide; by itself it would be 101.5.
+    parts: tuple[Part, ...] = (shell(3), *(bank(name=f"bank {i}", panel=i, slots=1) for i in range(3)))
+    design = wallet(*parts, widths=(None, None, 101.0), folds=(FOLD, FOLD), closing=(2, 1))
+    assert [width.value for width in panel_widths(design)] == pytest.approx([96.5, 102.5, 101.0])
+
+
 def test_the_height_is_that_of_the_highest_need() -> None:
     # 4 + 2 steps of 10 + 50 + 3 headroom = 77; the notes want 70 + 4 + 3 = 77: with one slot less they decide.
     notes = LayerPart("divider", "inner", 0, 0, holds=(Held("note", 3),))

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from patternforge.wallet.spec import BankShape, Edge, FoldSpec, Held, LayerPart, Lying, Part, Side
+from patternforge.wallet.spec import BankShape, Edge, FoldSpec, Held, LayerPart, Load, Lying, Part, Side
 from patternforge.wallet.stacks import (
     held_panels,
     inside_of,
@@ -79,6 +81,15 @@ def test_a_bank_counts_pieces_and_cards_where_both_stand_highest(
         (f"{pieces} x bank (inner)", round(pieces * 0.8, 6)),
         (f"{cards} x card", cards * 1.0),
     ]
+
+
+@pytest.mark.parametrize(("share", "pieces", "cards"), [(0.25, "2", "0.25"), (0.5, "2", "0.5"), (1.0, "1", "2")])
+def test_where_a_bank_is_highest_depends_on_its_load(share: float, pieces: str, cards: str) -> None:
+    # Steps of 40: from 36 to 40 two pieces and one card, 1.6 + share; from 40 to 50 one and two, 0.8 + 2 share.
+    design = wallet(shell(2), bank(step=40.0, slots=2), widths=(100.0, 100.0), folds=(FoldSpec(),), height=140.0)
+    loaded = replace(design, load=Load(share, 1.0))
+    labels = [ply.term.label for ply in panel_plies(loaded, 0)][1:]
+    assert labels == [f"{pieces} x bank (inner)", f"{cards} x card"]
 
 
 def test_a_layer_knows_what_lies_on_either_side_of_it() -> None:

@@ -100,9 +100,48 @@ def test_a_layer_lowered_exactly_or_not_at_all_stays() -> None:
 
 
 def test_a_mouth_far_off_the_seam_stays() -> None:
-    # The rim ends 30 below the top, at 50; a divider lowered by 10, at 70, passes no hole of it.
-    found = fitted(LayerPart("divider", "inner", 0, 0, drop=10.0), replace(SHARP, end=30.0))
-    assert found.adjustments == ()
+    # The rim ends 30 below the top, at 50; a divider lowered by 10, at 70, passes none of its holes, nor a mouth at 64.
+    short = replace(SHARP, end=30.0)
+    assert fitted(LayerPart("divider", "inner", 0, 0, drop=10.0), short).adjustments == ()
+    assert fitted(pocket(depth=60.0, exact=()), short).adjustments == ()
+
+
+@pytest.mark.parametrize(
+    ("opening", "edge"), [(Edge.TOP, Edge.LEFT), (Edge.TOP, Edge.RIGHT), (Edge.BOTTOM, Edge.LEFT)]
+)
+def test_one_side_sewn_is_enough_to_meet(opening: Edge, edge: Edge) -> None:
+    layer = LayerPart("divider", "inner", 0, 0, drop=11.0, opening=opening)
+    found = fitted(layer, replace(SHARP, along=(edge,)))
+    assert isinstance(found.part, LayerPart)
+    assert found.part.drop == pytest.approx(10.0)
+
+
+@pytest.mark.parametrize("edge", [Edge.TOP, Edge.BOTTOM])
+def test_a_layer_lowered_sideways_meets_the_seams_along_the_row(edge: Edge) -> None:
+    # The seam runs from 4 to 96: 92 mm are 23 stitches; 11 mm in from either end the edge goes to 10, midway.
+    for opening in (Edge.LEFT, Edge.RIGHT):
+        layer = LayerPart("divider", "inner", 0, 0, drop=11.0, opening=opening)
+        found = fitted(layer, replace(SHARP, along=(edge,)))
+        assert isinstance(found.part, LayerPart)
+        assert found.part.drop == pytest.approx(10.0)
+
+
+def test_a_pocket_open_at_the_side_does_not_look_to_the_seam_it_rests_on() -> None:
+    # Only its floor is sewn, on the right; up its own seams places midway lie 2, 6 ... from the floor: 41 to 42.
+    for opening, edge in ((Edge.LEFT, Edge.RIGHT), (Edge.RIGHT, Edge.LEFT)):
+        found = fitted(pocket(opening=opening, exact=(), depth=41.0), replace(SHARP, along=(edge,)))
+        assert isinstance(found.part, PocketPart)
+        assert found.part.depth == pytest.approx(42.0)
+
+
+def test_two_slots_have_one_step_to_move() -> None:
+    assert moved(fitted(bank(slots=2, exact=("show", "overlap"), step=11.0))) == {"step": (11.0, 12.0)}
+
+
+def test_a_step_of_one_stitch_shares_its_length_with_none() -> None:
+    found = fitted(bank(exact=("step", "show"), step=4.0, overlap=6.9))
+    assert isinstance(found.part, BankPart)
+    assert found.part.overlap == pytest.approx(8.0)
 
 
 def test_no_size_moves_by_more_than_half_a_stitch() -> None:

@@ -16,6 +16,7 @@ from patternforge.wallet.spec import (
     BankPart,
     BankShape,
     Edge,
+    EdgeShape,
     FoldSpec,
     LayerPart,
     MouthShape,
@@ -164,6 +165,68 @@ def test_beside_a_fold_a_bank_brings_its_own_side_seam() -> None:
     found = rows(blanks(bank(), panels=2))
     assert found["bank right"] == pytest.approx((91, 10, 91, 66))
     assert set(found) == {"bank stop 2", "bank stop 3", "bank right"}
+
+
+@pytest.mark.parametrize(
+    ("opening", "slant", "side", "start", "end"),
+    # A pocket's mouth at 44 falls by 8 on the right: its right seam wraps it at 36, its left one at 44.
+    [(Edge.TOP, 8.0, "right", 10.0, 38.0), (Edge.TOP, 8.0, "left", 10.0, 46.0)],
+)
+def test_a_side_seam_wraps_a_slanted_mouth_where_it_stands(
+    opening: Edge, slant: float, side: str, start: float, end: float
+) -> None:
+    mouth = MouthSpec(MouthShape.SLANTED, slant)
+    found = rows(blanks(pocket(opening=opening, mouth=mouth, panel=1), panels=3))[f"pocket {side}"]
+    assert (found[1], found[3]) == pytest.approx((start, end))
+
+
+@pytest.mark.parametrize(("drop", "end"), [(30.0, 46.0), (31.9, 46.0), (32.1, 42.0), (35.0, 42.0)])
+def test_a_side_seam_wraps_its_mouth_only_where_the_layer_behind_is_there(drop: float, end: float) -> None:
+    # Mouth at 44: the stitch past it ends at 46 if the lining behind, 80 - drop high, reaches half a margin, 2 mm,
+    # beyond that; else the seam ends below the mouth.
+    lining = LayerPart("lining", "inner", 0, 1, drop=drop, exact=("drop",))
+    part = pocket()
+    design = wallet(shell(2), lining, part, widths=(100.0, 100.0), folds=(FOLD,))
+    found = rows(part_blanks(design, body_of(design), part, SPACING))["pocket right"]
+    assert found[3] == pytest.approx(end)
+
+
+@pytest.mark.parametrize(("overlap", "stem"), [(28.9, True), (29.1, False)])
+def test_a_stem_needs_five_millimetres(overlap: float, stem: bool) -> None:
+    # Mouth 54, shoulder 44 - overlap, foot 10: 5.1 or 4.9 mm are left.
+    tee = named(blanks(bank(overlap=overlap)), "bank 2")
+    assert (len(vertices(tee)) == 12) is stem
+
+
+def test_a_floor_beside_a_fold_keeps_a_stitch_off_the_rim_only() -> None:
+    # Upside down on the left panel: the rim sews the left side, a seam of its own the right, 9 mm short of the fold.
+    found = rows(blanks(pocket(opening=Edge.BOTTOM), panels=2))
+    assert found["pocket floor"] == pytest.approx((91, 76, 8, 76))
+    right = rows(blanks(pocket(opening=Edge.BOTTOM, panel=1), panels=2))["pocket floor"]
+    start = body_of(wallet(shell(2), pocket(panel=1), widths=(100.0, 100.0), folds=(FOLD,))).panels[1].x0
+    assert (right[0] - start, right[2] - start) == pytest.approx((92, 9))
+
+
+@pytest.mark.parametrize(
+    ("panel", "edge", "refused"),
+    [
+        (0, Edge.LEFT, True),
+        (0, Edge.RIGHT, False),
+        (1, Edge.RIGHT, True),
+        (1, Edge.LEFT, False),
+        (0, Edge.BOTTOM, True),
+        (1, Edge.TOP, True),
+    ],
+)
+def test_pockets_stand_on_straight_sides_only(panel: int, edge: Edge, refused: bool) -> None:
+    part = pocket(panel=panel)
+    design = wallet(shell(2), part, widths=(100.0, 100.0), folds=(FOLD,))
+    shaped = replace(design, body=replace(design.body, shapes=((edge, EdgeShape(slant=3.0)),)))
+    if refused:
+        with pytest.raises(DraftError, match="'pocket': a pocket of its own needs straight sides"):
+            part_blanks(shaped, body_of(shaped), part, SPACING)
+    else:
+        assert part_blanks(shaped, body_of(shaped), part, SPACING).blanks
 
 
 def test_between_two_folds_a_pocket_sews_both_sides_and_the_rim_its_floor() -> None:

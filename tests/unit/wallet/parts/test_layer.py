@@ -69,6 +69,11 @@ def test_the_edge_at_a_fold_is_not_sewn() -> None:
     assert roles == (EdgeRole.SEWN, EdgeRole.RAW, EdgeRole.RAW, EdgeRole.SEWN)
 
 
+def test_the_edge_at_a_fold_on_the_left_is_not_sewn() -> None:
+    roles = drawn(lining(first=1)).shape.edges
+    assert roles == (EdgeRole.SEWN, EdgeRole.SEWN, EdgeRole.RAW, EdgeRole.RAW)
+
+
 def test_a_lowered_edge_is_a_mouth() -> None:
     low = drawn(lining(drop=10.0))
     assert max(y for _, y in points(low)) == 70.0
@@ -138,6 +143,24 @@ def test_notches_that_meet_are_refused() -> None:
     assert drawn(lining(notch=29.0, drop=20.0)).name == "lining"
 
 
+@pytest.mark.parametrize(("notch", "fits"), [(14.9, True), (15.1, False)])
+def test_notches_of_neighbouring_folds_keep_off_each_other(notch: float, fits: bool) -> None:
+    # On the panel of 30 mm between two folds a notch of 15 from either side would leave nothing.
+    part = lining(last=2, notch=notch)
+    design = wallet(shell(3), part, widths=(100.0, 30.0, 100.0), folds=(FOLD, FOLD))
+    if fits:
+        assert part_blanks(design, body_of(design), part, 4.0).blanks
+    else:
+        with pytest.raises(DraftError, match=r"relief notches of 15\.10 mm do not fit beside each other"):
+            part_blanks(design, body_of(design), part, 4.0)
+
+
+def test_a_narrow_panel_the_layer_does_not_cover_is_no_matter() -> None:
+    part = lining(last=1, notch=15.0)
+    design = wallet(shell(3), part, widths=(100.0, 100.0, 20.0), folds=(FOLD, FOLD))
+    assert part_blanks(design, body_of(design), part, 4.0).blanks
+
+
 @pytest.mark.parametrize(
     ("part", "showing"),
     [
@@ -201,3 +224,7 @@ def test_on_a_single_panel_a_note_put_in_sideways_stops_at_the_seam() -> None:
     design = wallet(shell(1), part, seams=(replace(RIM, along=(Edge.BOTTOM, Edge.RIGHT, Edge.TOP)),))
     (held,) = part_blanks(design, body_of(design), part, 4.0).pockets
     assert (held.box[0], held.box[2]) == pytest.approx((26.0, 96.0))
+    part = replace(part, opening=Edge.RIGHT)
+    design = wallet(shell(1), part, seams=(replace(RIM, along=(Edge.TOP, Edge.LEFT, Edge.BOTTOM)),))
+    (held,) = part_blanks(design, body_of(design), part, 4.0).pockets
+    assert (held.box[0], held.box[2]) == pytest.approx((4.0, 74.0))
