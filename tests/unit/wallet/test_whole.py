@@ -100,7 +100,7 @@ def test_a_layer_lowered_exactly_or_not_at_all_stays() -> None:
 
 
 def test_a_mouth_far_off_the_seam_stays() -> None:
-    # The rim ends 30 below the top, at 50; a divider lowered by 10, at 70, passes none of its holes, nor a mouth at 64.
+    # The rim ends 30 below the top, at 50: neither a divider lowered to 70 nor a mouth at 64 passes its holes.
     short = replace(SHARP, end=30.0)
     assert fitted(LayerPart("divider", "inner", 0, 0, drop=10.0), short).adjustments == ()
     assert fitted(pocket(depth=60.0, exact=()), short).adjustments == ()
