@@ -42,6 +42,12 @@ def test_cards_that_do_not_lie_over_each_other_do_not_add_up() -> None:
     assert closed(pattern).heights[0] == pytest.approx(1.2 + 1.8)
 
 
+def test_cards_that_lie_over_each_other_for_a_little_add_up_there() -> None:
+    # Steps of 46: from 46 to 50 two cards and the second piece, which stands from 42 on.
+    pattern = small(shell(2), bank(slots=2, step=46.0), widths=TWO, folds=(FOLD,), height=130.0)
+    assert closed(pattern).heights[0] == pytest.approx(1.2 + 0.8 + 2.0)
+
+
 def test_each_layer_needs_a_half_circle_of_its_fibre() -> None:
     # Divider: 3.6 between its flanks, radius 1.8, fibre at 2.2. Shell: besides 2 x (0.8 + 0.4): radius 3, fibre 3.6.
     divider = LayerPart("divider", "inner", 0, 1, holds=(Held("note", 4),))

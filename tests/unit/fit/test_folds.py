@@ -11,8 +11,8 @@ from patternforge.fit.findings import Finding, Verdict
 from patternforge.fit.folds import hump
 from patternforge.fit.judge import fit
 from patternforge.wallet.pattern import Pattern
-from patternforge.wallet.spec import FoldSpec, Held, LayerPart, Load
-from tests.unit.fit.found import GOOD, LOOK, NO, finding, findings, small
+from patternforge.wallet.spec import Edge, FoldSpec, Held, LayerPart, Load
+from tests.unit.fit.found import GOOD, LOOK, NO, SHARP, finding, findings, small
 from tests.unit.wallet.built import leather, pocket, shell
 
 TWO = (100.0, 100.0)
@@ -111,6 +111,28 @@ def test_a_stiff_bend_holds_its_panels_apart(smallest: float, apart: float | Non
     found = findings(lined(leathers=leathers), HOLLOW)
     assert [f.measured for f in found] == ([] if apart is None else [pytest.approx(apart)])
     assert {f.verdict for f in found} <= {verdict}
+
+
+def test_what_lies_in_the_bend_makes_up_for_some_of_its_stiffness() -> None:
+    # A pocket and its card, 1.8, leave the lining a radius of 0.9; it bends no sharper than 1.6.
+    leathers = (leather("outer", 1.2, min_radius=0.0), leather("inner", 0.8, min_radius=2.0))
+    pattern = small(shell(2), LINING, pocket(), widths=TWO, folds=(FOLD,), leathers=leathers)
+    assert finding(pattern, HOLLOW).measured == pytest.approx(1.4)
+
+
+@pytest.mark.parametrize(
+    ("cards", "spine", "verdict"),
+    # Two right angles round a spine: pockets and cards on either side, 0.8 + n each, want the spine's width and the
+    # shell's inside radius, 0.6, at either corner.
+    [(3, 6.4, GOOD), (3, 6.3, LOOK), (3, 5.5, LOOK), (3, 5.3, NO), (1, 2.4, GOOD)],
+)
+def test_a_spine_leaves_room_for_what_stands_on_both_sides(cards: int, spine: float, verdict: Verdict) -> None:
+    pockets = (pocket(count=cards), pocket(name="right", panel=2, count=cards))
+    widths, folds = (100.0, spine, 100.0), (FoldSpec(90, relief=0.5), FoldSpec(90, relief=0.5))
+    seam = replace(SHARP, stop=5.0, along=(Edge.LEFT, Edge.BOTTOM, Edge.RIGHT))
+    found = finding(small(shell(3), *pockets, widths=widths, folds=folds, seams=(seam,)), "room at the spine")
+    assert (found.measured, found.limit) == pytest.approx((spine + 1.2, 2 * (0.8 + cards)))
+    assert (found.where, found.verdict) == ("P1", verdict)
 
 
 @pytest.mark.parametrize(

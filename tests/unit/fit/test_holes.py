@@ -15,7 +15,7 @@ from patternforge.geometry.point import Point
 from patternforge.wallet.pattern import Hole, Pattern, SeamHole
 from patternforge.wallet.spec import Across, FoldSpec, HoleShape, HoleSpec, LayerPart
 from tests.unit.fit.found import GOOD, LOOK, NO, SHARP, finding, findings, small, with_holes, with_stitching
-from tests.unit.wallet.built import pocket, shell
+from tests.unit.wallet.built import bank, pocket, shell
 
 TWO = (100.0, 100.0)
 FOLD = FoldSpec(relief=5.0)
@@ -135,6 +135,26 @@ def test_an_eased_seam_stretches_by_what_the_shell_is_longer(spread: float, verd
     assert (found.measured, found.limit) == pytest.approx((100 * pi / (0.8 * pi + 2 * spread), 15.0))
     assert found.unit == "%"
     assert found.verdict is verdict
+
+
+def test_the_mates_of_an_eased_seam_are_compared_beyond_its_spread_only() -> None:
+    assert finding(eased(10.0), MEET).measured == pytest.approx(0.0, abs=1e-9)
+    # Judged as if it had no spread, holes within 10 mm of the fold lie apart by what the shell is stretched.
+    pattern = eased(10.0)
+    tight = tuple(replace(seam, spread=0.0) for seam in pattern.design.seams)
+    assert finding(replace(pattern, design=replace(pattern.design, seams=tight)), MEET).verdict is NO
+
+
+def test_an_edge_the_seam_passes_over_is_no_edge_beside_it() -> None:
+    # Steps and overlaps of whole stitches: the shoulders of the tabs, at 46 and 34, lie midway between holes 4 mm
+    # apart: 1 mm from the rim of a hole of 2 mm, which an edge beside the seam may not be.
+    pattern = with_stitching(small(shell(1), bank(step=12.0, show=12.0)), hole=round_hole(2.0))
+    for tab in ("bank 2", "bank 3"):
+        assert finding(pattern, MOUTH, f"{tab}, rim").measured == pytest.approx(1.0)
+        # Beside it begins the rounding where the tab becomes the stem: 2 mm inside of the hole and 2 mm below it.
+        found = finding(pattern, EDGE, tab)
+        assert found.measured == pytest.approx(2 * sqrt(2) - 1)
+        assert found.verdict is GOOD
 
 
 def test_an_eased_seam_is_not_asked_how_near_it_comes_to_the_fold() -> None:

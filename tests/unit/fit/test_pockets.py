@@ -7,21 +7,25 @@ card of 80 x 50 x 1 mm stands in it.
 from __future__ import annotations
 
 from dataclasses import replace
+from math import pi
 
 import pytest
 
 from patternforge.fit.findings import Finding, Verdict
+from patternforge.leather.contents import Section
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import (
+    Content,
     Edge,
     FoldSpec,
     Held,
     LayerPart,
+    Lying,
     Side,
     ThumbNotch,
 )
 from tests.unit.fit.found import GOOD, LOOK, NO, SHARP, finding, findings, small, with_holes
-from tests.unit.wallet.built import bank, pocket, shell
+from tests.unit.wallet.built import CARD, bank, pocket, shell
 
 CLEAR = "clear width between stitch lines"
 REST = "item rests off its place"
@@ -71,8 +75,16 @@ def test_the_clear_width_goes_round_all_cards_that_lie_over_each_other() -> None
     # Steps of 50: one card ends where the next begins.
     found = findings(small(shell(1), bank(step=50.0, slots=2), height=120.0), CLEAR)
     assert [f.limit for f in found] == pytest.approx([83.5] * 2)
-    # Four in one pocket.
+    # Four in one pocket, of 1 mm and of half a millimetre.
     assert finding(small(shell(1), pocket(count=4)), CLEAR).limit == pytest.approx(86.5)
+    thin = (Content("card", replace(CARD, thickness=0.5)),)
+    assert finding(small(shell(1), pocket(count=4), contents=thin), CLEAR).limit == pytest.approx(84.5)
+
+
+def test_the_clear_width_for_a_pen_is_half_its_girth() -> None:
+    pen = (Content("card", replace(CARD, length=50.0, height=12.0, thickness=12.0, section=Section.ROUND)),)
+    found = finding(small(shell(1), pocket(lying=Lying.UPRIGHT), contents=pen, widths=(30.0,)), CLEAR)
+    assert (found.measured, found.limit) == pytest.approx((22.0, 6 * pi + 2.5))
 
 
 def test_a_pocket_open_at_a_side_is_refused() -> None:
@@ -130,8 +142,10 @@ def test_a_layer_over_a_mouth_is_pointed_out() -> None:
     found = finding(small(shell(1), pocket(), lining), "mouth lies under lining")
     assert (found.verdict, found.where) == (LOOK, "card in pocket")
     assert not findings(small(shell(1), lining, pocket()), "mouth lies under lining")
-    low = replace(lining, drop=40.0, exact=("drop",))
-    assert not findings(small(shell(1), pocket(), low), "mouth lies under lining")
+    # The card stands from 44 to 54 out of its mouth; a lining up to 50 covers the middle of that, one up to 48 not.
+    for top, covers in ((50.0, True), (48.0, False)):
+        low = replace(lining, drop=80 - top, exact=("drop",))
+        assert bool(findings(small(shell(1), pocket(), low), "mouth lies under lining")) is covers
 
 
 @pytest.mark.parametrize(("aside", "room", "verdict"), [(11.5, 1.0, GOOD), (12.0, 0.5, LOOK), (12.6, -0.1, NO)])
@@ -142,6 +156,14 @@ def test_an_item_near_the_bend(aside: float, room: float, verdict: Verdict) -> N
     found = finding(boxed(pattern, dx=aside), FOLD)
     assert found.measured == pytest.approx(room)
     assert found.verdict is verdict
+
+
+def test_an_item_between_two_folds_is_judged_by_the_nearer_one() -> None:
+    # On the middle panel between stitch lines 9 and 91: the card from 10 to 90, 10 mm off either tangent.
+    pattern = small(shell(3), pocket(panel=1), widths=(100.0,) * 3, folds=(*FOLDS, *FOLDS))
+    assert finding(pattern, FOLD).measured == pytest.approx(10.0)
+    assert finding(boxed(pattern, dx=9.5), FOLD).measured == pytest.approx(0.5)
+    assert finding(boxed(pattern, dx=-9.5), FOLD).measured == pytest.approx(0.5)
 
 
 def test_without_a_fold_beside_it_nothing_is_said_of_folds() -> None:
