@@ -10,7 +10,7 @@ from patternforge.fit.findings import Verdict, worst
 from patternforge.fit.judge import fit, fit_over_range
 from patternforge.leather.material import Thickness
 from patternforge.wallet.assemble import drafted
-from patternforge.wallet.spec import Edge, FoldSpec, HoleShape, HoleSpec, LayerPart
+from patternforge.wallet.spec import Design, Edge, FoldSpec, HoleShape, HoleSpec, LayerPart
 from tests.designs_built import SLITS, sleeve, three_fold, two_fold, with_holes
 from tests.unit.fit.found import GOOD, LOOK, finding, findings, small, with_stitching
 from tests.unit.wallet.built import leather, pocket, shell
@@ -21,7 +21,7 @@ LINING = LayerPart("lining", "inner", 0, 1)
 
 
 @pytest.mark.parametrize("design", [two_fold(), three_fold(), sleeve(), with_holes(two_fold(), SLITS)])
-def test_wallets_as_built_for_tests_pass(design) -> None:  # type: ignore[no-untyped-def]
+def test_wallets_as_built_for_tests_pass(design: Design) -> None:
     assert worst(fit(drafted(design))) is not Verdict.NO
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from math import pi
+from typing import Any
 
 import pytest
 
@@ -16,8 +17,8 @@ TWO = (100.0, 100.0)
 THREE = (100.0, 100.0, 100.0)
 
 
-def divider(last: int = 1, **changes: object) -> LayerPart:
-    return LayerPart("divider", "inner", 0, last, **changes)  # type: ignore[arg-type]
+def divider(last: int = 1, **changes: Any) -> LayerPart:
+    return LayerPart("divider", "inner", 0, last, **changes)
 
 
 def lengths(layers: tuple[FoldLayer, ...]) -> dict[str, tuple[float, float, float]]:

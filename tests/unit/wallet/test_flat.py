@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from math import pi
+from typing import Any
 
 import pytest
 
@@ -78,9 +79,9 @@ def test_a_turned_row_lies_with_its_left_end_up(showing: Side, at: tuple[float, 
     assert first.direction % 180 == pytest.approx(direction)
 
 
-def two_panels(*parts: LayerPart, **changes: object) -> Pattern:
+def two_panels(*parts: LayerPart, **changes: Any) -> Pattern:
     design = wallet(*parts, widths=(100.0, 100.0), folds=(FOLD,))
-    return drafted(replace(design, **changes))  # type: ignore[arg-type]
+    return drafted(replace(design, **changes))
 
 
 def test_a_shell_is_longer_than_its_lining_by_its_longer_fold() -> None:

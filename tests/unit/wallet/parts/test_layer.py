@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from math import sqrt
+from typing import Any
 
 import pytest
 
@@ -30,8 +31,8 @@ def drawn(part: LayerPart, corner: float = 0.0) -> Blank:
     return blank
 
 
-def lining(**changes: object) -> LayerPart:
-    return replace(LayerPart("lining", "inner", 0, 1, line=8), **changes)  # type: ignore[arg-type]
+def lining(**changes: Any) -> LayerPart:
+    return replace(LayerPart("lining", "inner", 0, 1, line=8), **changes)
 
 
 def right_end(part: LayerPart) -> float:
