@@ -8,14 +8,13 @@ from enum import Enum
 from typing import Any
 
 from patternforge.leather.material import Leather
+from patternforge.wallet.parts import kind_of
 from patternforge.wallet.spec import (
-    BankPart,
     BodySpec,
     Design,
     Edge,
     EdgeShape,
     Fitting,
-    LayerPart,
     Opening,
     Part,
     SeamSpec,
@@ -52,9 +51,10 @@ def inputs(design: Design) -> dict[str, Any]:
 def plain(value: Any) -> Any:
     """A frozen value as plain data: records as dicts by field, tuples as lists, choices as their words.
 
-    >>> from patternforge.wallet.spec import Load
-    >>> plain(Load(cards=0.5))
-    {'cards': 0.5, 'notes': 1.0}
+        >>> from patternforge.wallet.parts import kind_of
+    from patternforge.wallet.spec import Load
+        >>> plain(Load(cards=0.5))
+        {'cards': 0.5, 'notes': 1.0}
     """
     if isinstance(value, Enum):
         return value.value
@@ -87,8 +87,9 @@ def _part(part: Part, panels: Sequence[str]) -> dict[str, Any]:
     """The fields of a part, its panels by name."""
     named = {key: panels[getattr(part, key)] for key in _PANEL_FIELDS if hasattr(part, key)}
     cut = {"trim": trims(part.trim), "openings": [_opening(opening, panels) for opening in part.openings]}
-    outline = {"inset": trims(part.inset), "shapes": _shapes(part.shapes)} if isinstance(part, LayerPart) else {}
-    return {"kind": _kind(part), **plain(part), **named, **cut, **outline}
+    by_edge: dict[str, Any] = {"inset": trims, "shapes": _shapes}
+    outline = {key: tell(getattr(part, key)) for key, tell in by_edge.items() if hasattr(part, key)}
+    return {"kind": kind_of(part).word, **plain(part), **named, **cut, **outline}
 
 
 def _opening(opening: Opening, panels: Sequence[str]) -> dict[str, Any]:
@@ -116,9 +117,3 @@ def _fitting(fitting: Fitting, panels: Sequence[str]) -> dict[str, Any]:
         "holes": list(fitting.holes if fitting.meets else fitting.holes[:1]),
         "reach": fitting.reach,
     }
-
-
-def _kind(part: Part) -> str:
-    if isinstance(part, LayerPart):
-        return "layer"
-    return "bank" if isinstance(part, BankPart) else "pocket"

@@ -10,15 +10,14 @@ from patternforge.errors import DraftError
 from patternforge.geometry.interior import Interior
 from patternforge.leather.thread import thread_length
 from patternforge.wallet.blank import Blank, PartBlanks
-from patternforge.wallet.body import layer_development
 from patternforge.wallet.fittings import fitted_parts
 from patternforge.wallet.flat import Lay, SewnThrough, flat_piece
 from patternforge.wallet.holes import BoxedEdge, boxed_edges, run_holes
 from patternforge.wallet.parts import part_blanks
-from patternforge.wallet.pattern import Development, Pattern, Piece, Seam, SeamHole
+from patternforge.wallet.pattern import Pattern, Piece, Seam, SeamHole
 from patternforge.wallet.run import Run, own_run
 from patternforge.wallet.settle import Settled, settled_sizes
-from patternforge.wallet.spec import Across, Design, LayerPart, Part, Stitching
+from patternforge.wallet.spec import Across, Design, Stitching
 
 __all__ = ["drafted"]
 
@@ -112,11 +111,8 @@ def _pieces(settled: Settled, parts: Sequence[PartBlanks], sewn: Sequence[_Sewn]
     design = settled.design
     pieces: list[Piece] = []
     for part, made in zip(design.parts, parts, strict=True):
-        layered = isinstance(part, LayerPart)
-        development = layer_development(settled.body, part) if isinstance(part, LayerPart) else Development()
-        visible = not layered or _is_seen(design, part)
         for blank in made.blanks:
-            lay = Lay(part.name, len(pieces), development, design.body.turned, visible)
+            lay = Lay(part.name, len(pieces), design.body.turned)
             inside = Interior(blank.shape.path)
             seams = [_through(seam, blank, inside) for seam in sewn]
             pieces.append(flat_piece(blank, lay, settled.body, seams))
@@ -127,14 +123,6 @@ def _through(seam: _Sewn, blank: Blank, inside: Interior) -> SewnThrough:
     """The part of a seam that goes through a blank: the holes that lie in its outline."""
     here = tuple(h for h in seam.holes if inside.holds(h.at)) if blank.name in seam.through else ()
     return SewnThrough(seam.name, seam.stitching, seam.spread, here)
-
-
-def _is_seen(design: Design, part: Part) -> bool:
-    """A layer is seen when it is the outermost or the innermost of those on one of its panels."""
-    layers = [p for p in design.parts if isinstance(p, LayerPart)]
-    own = next(p for p in layers if p.name == part.name)
-    on = [[p for p in layers if p.first <= panel <= p.last] for panel in range(own.first, own.last + 1)]
-    return any(own in (here[0], here[-1]) for here in on)
 
 
 def _seam(design: Design, seam: _Sewn, pieces: Sequence[Piece]) -> Seam:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from patternforge.geometry.path import Path
 from patternforge.geometry.point import Point
 from patternforge.wallet.outline import Shape
-from patternforge.wallet.pattern import Pocket
+from patternforge.wallet.pattern import Development, Pocket
 from patternforge.wallet.spec import Edge, Side, Stitching
 
 __all__ = ["Blank", "InnerRun", "PartBlanks", "Seat"]
@@ -26,7 +26,10 @@ class Seat:
 
 @dataclass(frozen=True, slots=True)
 class Blank:
-    """One piece on the assembly; ``lines`` names the piece that a clear sheet lies behind."""
+    """One piece on the assembly; ``lines`` names the piece that a clear sheet lies behind.
+
+    ``development`` lays it flat; ``visible`` pieces are seen in the finished wallet.
+    """
 
     name: str
     leather: str
@@ -37,6 +40,8 @@ class Blank:
     openings: tuple[Path, ...] = ()
     seats: tuple[Seat, ...] = ()
     lines: str = ""
+    development: Development = field(default_factory=Development)
+    visible: bool = True
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from patternforge.leather.closing import Closing, closing
 from patternforge.leather.fold import arc_length, eased_length, inside_radius
 from patternforge.wallet.pattern import Development, DraftedFold, DraftedPanel, FoldLayer, Sum, Term
 from patternforge.wallet.spec import Design, Edge, LayerPart
-from patternforge.wallet.stacks import Ply, inside_of, outside_of, panel_plies
+from patternforge.wallet.stacks import Ply, inside_of, outside_of
 
 __all__ = ["Body", "drafted_body", "fold_layers", "layer_development", "layer_extent"]
 
@@ -26,13 +26,12 @@ class Body:
     corner: float
 
 
-def drafted_body(design: Design, widths: tuple[Sum, ...], height: float) -> Body:
-    """The body whose panels have these widths; a fold zone on the assembly is as wide as its innermost layer is long.
+def drafted_body(design: Design, plies: tuple[tuple[Ply, ...], ...], widths: tuple[Sum, ...], height: float) -> Body:
+    """The body whose panels have these plies and widths; a fold zone is as wide as its innermost layer is long.
 
     DraftError when no layer crosses a fold.
     """
     folds, panels, x = [], [], 0.0
-    plies = tuple(panel_plies(design, panel) for panel in range(len(widths)))
     order = closed(design)
     for index, width in enumerate(widths):
         panels.append(DraftedPanel(design.body.panels[index].name, x, x + width.value, width))

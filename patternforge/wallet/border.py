@@ -42,10 +42,9 @@ def opposite(edge: Edge) -> Edge:
 
 def seam_along(design: Design, edge: Edge, part: Part) -> SeamSpec | None:
     """The declared seam along this edge of the body, over a panel of the part, that takes the part with it."""
-    panels = range(part.first, part.last + 1) if isinstance(part, LayerPart) else (part.panel,)
     for seam in design.seams:
         taken = not seam.through or part.name in seam.through
-        if taken and not seam.of and edge in seam.along and any(seam.covers(panel) for panel in panels):
+        if taken and not seam.of and edge in seam.along and any(seam.covers(panel) for panel in part.panels):
             return seam
     return None
 
@@ -70,5 +69,5 @@ def host(design: Design, part: BankPart | PocketPart) -> LayerPart | None:
     """The layer a pocket is sewn to: the next layer behind it that covers its panel."""
     at = design.parts.index(part)
     behind = reversed(design.parts[:at]) if part.facing.value == "inside" else iter(design.parts[at + 1 :])
-    layers = (p for p in behind if isinstance(p, LayerPart) and p.first <= part.panel <= p.last)
+    layers = (p for p in behind if isinstance(p, LayerPart) and part.panel in p.panels)
     return next(layers, None)

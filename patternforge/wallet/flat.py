@@ -43,13 +43,11 @@ class SewnThrough:
 
 @dataclass(frozen=True, slots=True)
 class Lay:
-    """How the pieces of a part are laid flat: place from the outside in, development, turned row, seen or hidden."""
+    """How the pieces of a part are laid flat: their place from the outside in, and whether the row is turned."""
 
     part: str
     level: int
-    development: Development
     turned: bool
-    visible: bool
 
 
 def flat_piece(blank: Blank, lay: Lay, body: Body, seams: Sequence[SewnThrough]) -> Piece:
@@ -57,10 +55,10 @@ def flat_piece(blank: Blank, lay: Lay, body: Body, seams: Sequence[SewnThrough])
 
     DraftError when an arc of its outline lies in a stretched fold zone.
     """
-    developed = _developed(blank, lay.development)
+    developed = _developed(blank, blank.development)
     turn = _face_up(blank.showing, lay.turned)
     bounds = turn.path(developed.path).bounds
-    placement = Placement(lay.development, turn.then(translation(-bounds.x0, -bounds.y0)), blank.panels)
+    placement = Placement(blank.development, turn.then(translation(-bounds.x0, -bounds.y0)), blank.panels)
     path, edges = _counter_clockwise(placement.onto_piece.path(developed.path), developed.edges)
     folds = [fold for fold in body.folds if {fold.number - 1, fold.number} <= set(blank.panels)]
     return Piece(
@@ -68,7 +66,7 @@ def flat_piece(blank: Blank, lay: Lay, body: Body, seams: Sequence[SewnThrough])
         part=lay.part,
         leather=blank.leather,
         showing=blank.showing,
-        visible=lay.visible,
+        visible=blank.visible,
         level=lay.level,
         outline=path,
         edges=edges,

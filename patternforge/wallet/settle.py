@@ -10,6 +10,7 @@ from itertools import pairwise
 from patternforge.errors import DraftError
 from patternforge.geometry.spacing import AnchorKind
 from patternforge.wallet.body import Body, drafted_body
+from patternforge.wallet.parts import panel_plies
 from patternforge.wallet.pattern import Adjustment, Sum, Term
 from patternforge.wallet.run import Run, declared_runs
 from patternforge.wallet.sizes import body_height, panel_widths
@@ -41,7 +42,7 @@ def settled_sizes(design: Design) -> Settled:
     """
     widths, height, settled = panel_widths(design), body_height(design), design
     for _ in range(_ROUNDS):
-        body = drafted_body(settled, widths, height.value)
+        body = _body(settled, widths, height)
         runs = {seam.name: declared_runs(settled, body, seam) for seam in design.seams}
         fitted = [fitted_to_stitches(design, body, runs, part) for part in design.parts]
         settled = replace(design, parts=tuple(f.part for f in fitted))
@@ -50,12 +51,17 @@ def settled_sizes(design: Design) -> Settled:
         high = _grown(height, body_height(settled))
         wide = (_stretched(wide[0], more_width), *wide[1:])
         high = _stretched(high, more_height)
-        if _same((*wide, high), (*widths, height)) and body == drafted_body(settled, wide, high.value):
+        if _same((*wide, high), (*widths, height)) and body == _body(settled, wide, high):
             moved = tuple(a for f in fitted for a in f.adjustments)
             spacings = {f.part.name: f.spacing for f in fitted}
             return Settled(settled, body, high, runs, spacings, (*_body_moves(design, wide, high), *moved))
         widths, height = wide, high
     raise DraftError(f"{design.file}: the sizes do not settle to whole stitches: name the ones to keep under 'exact'")
+
+
+def _body(design: Design, widths: tuple[Sum, ...], height: Sum) -> Body:
+    plies = tuple(panel_plies(design, panel) for panel in range(len(widths)))
+    return drafted_body(design, plies, widths, height.value)
 
 
 def _same(a: tuple[Sum, ...], b: tuple[Sum, ...]) -> bool:

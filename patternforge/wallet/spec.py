@@ -165,6 +165,11 @@ class LayerPart:
     lying: Lying = Lying.LYING
     line: int = 0
 
+    @property
+    def panels(self) -> range:
+        """The panels it covers."""
+        return range(self.first, self.last + 1)
+
 
 @dataclass(frozen=True, slots=True)
 class BankPart:
@@ -198,6 +203,11 @@ class BankPart:
     openings: tuple[Opening, ...] = ()
     line: int = 0
 
+    @property
+    def panels(self) -> range:
+        """The one panel it lies on."""
+        return range(self.panel, self.panel + 1)
+
 
 @dataclass(frozen=True, slots=True)
 class PocketPart:
@@ -219,6 +229,11 @@ class PocketPart:
     exact: tuple[str, ...] = ()
     openings: tuple[Opening, ...] = ()
     line: int = 0
+
+    @property
+    def panels(self) -> range:
+        """The one panel it lies on."""
+        return range(self.panel, self.panel + 1)
 
 
 Part = LayerPart | BankPart | PocketPart

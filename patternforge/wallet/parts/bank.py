@@ -14,12 +14,23 @@ from patternforge.wallet.body import Body
 from patternforge.wallet.border import Border, host
 from patternforge.wallet.frame import Frame, pocket_frame
 from patternforge.wallet.outline import Corner, Shape, shape
+from patternforge.wallet.parts.kind import PartKind
 from patternforge.wallet.parts.mouth import mouth_corners
+from patternforge.wallet.parts.pocket_sizes import (
+    bank_needs,
+    bank_nominal,
+    bank_plies,
+    pocket_needs,
+    pocket_nominal,
+    pocket_plies,
+    whole_bank,
+    whole_pocket,
+)
 from patternforge.wallet.parts.slots import Slot, Slots, pocket_slots
 from patternforge.wallet.pattern import EdgeRole, Pocket
 from patternforge.wallet.spec import BankPart, BankShape, Design, Edge, MouthShape, PocketPart, Side
 
-__all__ = ["pocket_blanks", "stitch_lines"]
+__all__ = ["BANK", "POCKET", "pocket_blanks", "stitch_lines"]
 
 _STEM_RADIUS = 2.0  # common practice, no source: no sharp inside corner, it tears
 _CLEAR_OF_CORNER = 0.6  # shares of a stitch that a seam keeps off the hole where another one ends
@@ -255,3 +266,7 @@ def _line(a0: float, b0: float, a1: float, b1: float) -> Path:
     if math.hypot(a1 - a0, b1 - b0) < 1 or a1 < a0:
         raise DraftError("it is too narrow or too shallow for a row of stitches")
     return polyline([Point(a0, b0), Point(a1, b1)])
+
+
+BANK = PartKind("bank", bank_plies, bank_needs, bank_nominal, whole_bank, pocket_blanks)
+POCKET = PartKind("pocket", pocket_plies, pocket_needs, pocket_nominal, whole_pocket, pocket_blanks)

@@ -8,36 +8,52 @@ from patternforge.errors import DraftError
 from patternforge.geometry.point import Point
 from patternforge.geometry.transform import flipped_y
 from patternforge.wallet.blank import Blank, PartBlanks
-from patternforge.wallet.body import Body, layer_extent
+from patternforge.wallet.body import Body, layer_development, layer_extent
 from patternforge.wallet.border import inner_margin, opposite, seam_along
 from patternforge.wallet.figure import is_shaped, layer_figure
 from patternforge.wallet.outline import Corner, Shape, shape
+from patternforge.wallet.parts.kind import PartKind
+from patternforge.wallet.parts.layer_sizes import layer_needs, layer_nominal, layer_plies, whole_layer
 from patternforge.wallet.pattern import EdgeRole, Pocket
 from patternforge.wallet.quad import sides_of
 from patternforge.wallet.spec import Design, Edge, Held, LayerPart, Side
 from patternforge.wallet.stacks import held_panels, standing
 
-__all__ = ["layer_blanks"]
+__all__ = ["LAYER", "layer_blanks"]
 
 _QUARTER = math.tan(math.pi / 8)
 
 
-def layer_blanks(design: Design, body: Body, part: LayerPart) -> PartBlanks:
+def layer_blanks(design: Design, body: Body, part: LayerPart, _spacing: float) -> PartBlanks:
     """The one blank of a layer and the room between it and the layer outside it."""
     showing = part.showing or (Side.OUTSIDE if _is_outermost(design, part) else Side.INSIDE)
-    panels = tuple(range(part.first, part.last + 1))
-    blank = Blank(part.name, part.leather, _shape(design, body, part), showing, panels, part.trim)
+    panels = tuple(part.panels)
+    blank = Blank(
+        name=part.name,
+        leather=part.leather,
+        shape=_shape(design, body, part),
+        showing=showing,
+        panels=panels,
+        trims=part.trim,
+        development=layer_development(body, part),
+        visible=_is_seen(design, part),
+    )
     held = tuple(_held(design, body, part, held) for held in part.holds)
     return PartBlanks((blank,), held, ())
 
 
 def _is_outermost(design: Design, part: LayerPart) -> bool:
     at = design.parts.index(part)
-    panels = range(part.first, part.last + 1)
     return not any(
-        isinstance(other, LayerPart) and set(panels) & set(range(other.first, other.last + 1))
-        for other in design.parts[:at]
+        isinstance(other, LayerPart) and set(part.panels) & set(other.panels) for other in design.parts[:at]
     )
+
+
+def _is_seen(design: Design, part: LayerPart) -> bool:
+    """A layer is seen when it is the outermost or the innermost of those on one of its panels."""
+    layers = [other for other in design.parts if isinstance(other, LayerPart)]
+    on = ([other for other in layers if panel in other.panels] for panel in part.panels)
+    return any(part in (here[0], here[-1]) for here in on)
 
 
 def _shape(design: Design, body: Body, part: LayerPart) -> Shape:
@@ -216,3 +232,13 @@ def _home(design: Design, body: Body, part: LayerPart, size: float) -> float:
 def _floor_margin(design: Design, part: LayerPart) -> float:
     seam = seam_along(design, opposite(part.opening), part)
     return seam.margin if seam else inner_margin(design)
+
+
+LAYER = PartKind(
+    word="layer",
+    plies=layer_plies,
+    needs=layer_needs,
+    nominal=layer_nominal,
+    whole=whole_layer,
+    blanks=layer_blanks,
+)

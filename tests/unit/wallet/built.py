@@ -13,6 +13,7 @@ from typing import Any
 from patternforge.leather.contents import Item
 from patternforge.leather.material import Leather, Thickness
 from patternforge.wallet.body import Body, drafted_body
+from patternforge.wallet.parts import panel_plies
 from patternforge.wallet.pattern import Piece
 from patternforge.wallet.sizes import body_height, panel_widths
 from patternforge.wallet.spec import (
@@ -98,7 +99,8 @@ def wallet(
 
 def body_of(design: Design) -> Body:
     """The body of a design whose sizes need no settling."""
-    return drafted_body(design, panel_widths(design), body_height(design).value)
+    plies = tuple(panel_plies(design, panel) for panel in range(len(design.body.panels)))
+    return drafted_body(design, plies, panel_widths(design), body_height(design).value)
 
 
 def corners_of(piece: Piece) -> set[tuple[float, float]]:

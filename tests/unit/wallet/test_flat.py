@@ -112,7 +112,7 @@ def test_a_slanted_edge_across_a_fold_gets_its_corners_at_the_tangents() -> None
     outline = shape([Corner(Point(0, 0)), Corner(Point(x1 + 100, 0)), Corner(Point(x1 + 100, 40))])
     blank = Blank("flap", "outer", outline, Side.INSIDE, (0, 1))
     longer = Development(((x0, x0), (x1, x1 + 3.0)))
-    piece = flat_piece(blank, Lay("flap", 0, longer, False, True), body, ())
+    piece = flat_piece(replace(blank, development=longer), Lay("flap", 0, False), body, ())
     rise = 40 / (x1 + 100)
     assert {(100.0, round(rise * x0, 3)), (round(x1 + 3, 3), round(rise * x1, 3))} <= corners_of(piece)
     assert len(piece.edges) == len(piece.outline.segments)
@@ -126,9 +126,9 @@ def test_an_arc_in_a_fold_zone_is_refused() -> None:
     fold = body.folds[0]
     stretched = Development(((fold.x0, fold.x0), (fold.x1, fold.x1 + 3.0)))
     with pytest.raises(DraftError, match="piece 'flap': an arc of its outline lies in a fold zone"):
-        flat_piece(blank, Lay("flap", 0, stretched, False, True), body, ())
+        flat_piece(replace(blank, development=stretched), Lay("flap", 0, False), body, ())
     # Where nothing is stretched, an arc may lie.
-    assert flat_piece(blank, Lay("flap", 0, Development(), False, True), body, ()).area > 0
+    assert flat_piece(blank, Lay("flap", 0, False), body, ()).area > 0
 
 
 def test_a_spread_seam_shares_the_stretch_out_to_either_side() -> None:
