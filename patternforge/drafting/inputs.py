@@ -51,10 +51,9 @@ def inputs(design: Design) -> dict[str, Any]:
 def plain(value: Any) -> Any:
     """A frozen value as plain data: records as dicts by field, tuples as lists, choices as their words.
 
-        >>> from patternforge.wallet.parts import kind_of
-    from patternforge.wallet.spec import Load
-        >>> plain(Load(cards=0.5))
-        {'cards': 0.5, 'notes': 1.0}
+    >>> from patternforge.wallet.spec import Load
+    >>> plain(Load(cards=0.5))
+    {'cards': 0.5, 'notes': 1.0}
     """
     if isinstance(value, Enum):
         return value.value
