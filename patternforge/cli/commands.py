@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from pathlib import Path
 from typing import Annotated
 
@@ -12,7 +13,7 @@ from patternforge import __version__
 from patternforge.cli import options
 from patternforge.cli.choices import DxfRelease, Face, Fold, PaperName, Punching, SchemaName, Usage
 from patternforge.cli.guard import guarded
-from patternforge.cli.words import given, pairs
+from patternforge.cli.words import given, pairs, sum_of
 
 __all__ = ["app"]
 
@@ -150,6 +151,46 @@ def items(word: options.Word = None) -> None:
     from patternforge.cli.items import items_table
 
     _say(items_table(word or ""))
+
+
+@app.command()
+@guarded
+def strip(
+    length: options.StripLength = 100.0,
+    width: options.StripWidth = 20.0,
+    gauge: options.Gauge = 3.0,
+    paper: options.PaperSize = PaperName.A4,
+    white: options.White = 10.0,
+    bar_x: options.BarX = 100.0,
+    bar_y: options.BarY = 100.0,
+    out: options.OutFolder = Path("out"),
+) -> None:
+    """Write a test strip for a leather: cut it, fold it, read it, and 'neutral' tells where the leather bends."""
+    from patternforge.cli.request import printing
+    from patternforge.cli.strips import strip_report
+    from patternforge.drafting.strip import TestStrip
+    from patternforge.drawing.paper import paper_named
+    from patternforge.pipeline.strip import StripRequest, strip_delivered
+
+    wanted = TestStrip(length, width, gauge)
+    settings = replace(printing(white, bar_x, bar_y), title="Test strip")
+    _say(strip_report(wanted, strip_delivered(StripRequest(wanted, paper_named(paper), settings, out))))
+
+
+@app.command()
+@guarded
+def neutral(
+    legs: options.Legs,
+    thickness: options.Thickness,
+    length: options.StripLength = 100.0,
+    gauge: options.Gauge = 3.0,
+) -> None:
+    """Tell a leather's neutral value from folded test strips, the two legs of each given as LEG+LEG."""
+    from patternforge.cli.strips import neutral_report
+    from patternforge.leather.neutral import StripFold, neutral_of
+
+    fold, both = StripFold(length, gauge, thickness), [sum_of(word) for word in legs]
+    _say(neutral_report(fold, both, neutral_of(fold, both)))
 
 
 def _say(lines: Iterable[str]) -> None:

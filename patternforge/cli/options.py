@@ -24,13 +24,18 @@ __all__ = [
     "For",
     "From",
     "Gap",
+    "Gauge",
     "Kerf",
+    "Legs",
     "Name",
     "OutFile",
     "OutFolder",
     "PaperSize",
     "SchemaOf",
     "Settings",
+    "StripLength",
+    "StripWidth",
+    "Thickness",
     "White",
     "Word",
 ]
@@ -122,3 +127,16 @@ SchemaOf = Annotated[
     typer.Argument(metavar="|".join(SchemaName), parser=one_of(SchemaName), help="Of which kind of file."),
 ]
 Word = Annotated[str | None, typer.Argument(metavar="WORD", help="Only those with this word.", show_default=False)]
+
+StripLength = Annotated[float, typer.Option("--length", metavar="MM", parser=length, help="Length of the strip.")]
+StripWidth = Annotated[float, typer.Option("--width", metavar="MM", parser=length, help="Width of the strip.")]
+Gauge = Annotated[
+    float, typer.Option("--gauge", metavar="MM", parser=length, help="Thickness of the stack inside the bend.")
+]
+Thickness = Annotated[
+    float, typer.Option("--thickness", metavar="MM", parser=length, help="Thickness of the leather, measured.")
+]
+Legs = Annotated[
+    list[str],
+    typer.Argument(metavar="LEG+LEG", help="Both legs of a strip, from the outside of the bend.", show_default=False),
+]

@@ -10,7 +10,7 @@ import typer
 
 from patternforge.units import MeasureError, length_mm
 
-__all__ = ["correction", "given", "length", "one_of", "pairs"]
+__all__ = ["correction", "given", "length", "one_of", "pairs", "sum_of"]
 
 _Choice = TypeVar("_Choice", bound=StrEnum)
 
@@ -83,3 +83,15 @@ def correction(word: str | float) -> float:
             f"a bar of {reading:g} mm is no small fault of a printer; print at 100 %, not fitted to the page"
         )
     return _BAR / reading
+
+
+def sum_of(word: str) -> float:
+    """The sum of two lengths written with a plus sign between them, mm; a usage error for anything else.
+
+    >>> round(sum_of("49.4+49.3 mm"), 6)
+    98.7
+    """
+    parts = word.split("+")
+    if len(parts) != 2:
+        raise typer.BadParameter(f"'{word}' is not LEG+LEG, such as 49.4+49.3")
+    return length(parts[0].strip()) + length(parts[1].strip())
