@@ -8,8 +8,9 @@ from math import pi
 
 from patternforge.drawing.extent import extent
 from patternforge.drawing.lettering import letter_bounds, letter_strokes
-from patternforge.drawing.model import Dot, Ink, Stroke
-from patternforge.geometry.path import Path
+from patternforge.drawing.model import Area, Dot, Ink, Stroke
+from patternforge.geometry.flatten import flattened
+from patternforge.geometry.path import Path, polygon
 from patternforge.geometry.point import COINCIDENT, Bounds, Point
 from patternforge.geometry.segment import Segment, arc_segment, intersections
 
@@ -17,6 +18,7 @@ __all__ = ["clipped", "clipped_path"]
 
 # Parts shorter than this, mm, are what rounding leaves of a touch; no pen can draw them.
 _SHORTEST = 10 * COINCIDENT
+_CHORDS = 0.01  # mm that the edge of an area may stray where it is cut off
 
 
 def clipped(inks: Iterable[Ink], window: Bounds) -> tuple[Ink, ...]:
@@ -53,10 +55,40 @@ def _shown(ink: Ink, window: Bounds) -> Iterator[Ink]:
     elif isinstance(ink, Dot):
         inside = _holds(window, extent((ink,)))
         yield from (ink,) if inside else _shown(Stroke(ink.role, _circle(ink)), window)
+    elif isinstance(ink, Area):
+        inside = _holds(window, extent((ink,)))
+        yield from (ink,) if inside else _shown_area(ink, window)
     else:
         box = letter_bounds(ink)
         inside = box is None or _holds(window, box)
         yield from (ink,) if inside else (part for letter in letter_strokes(ink) for part in _shown(letter, window))
+
+
+def _shown_area(area: Area, window: Bounds) -> Iterator[Area]:
+    """What the window shows of an area, its arcs in chords: an area is looked at, not measured."""
+    cut = [_cut_polygon(list(flattened(path, _CHORDS)), window) for path in area.paths]
+    paths = tuple(polygon(points) for points in cut if len(points) > 2)
+    if paths:
+        yield Area(area.role, paths, area.tone)
+
+
+def _cut_polygon(points: list[Point], window: Bounds) -> list[Point]:
+    """The points of a polygon cut off along each edge of the window in turn (the method of Sutherland and Hodgman).
+
+    Parts of what is left may hang together along an edge of the window, which no fill shows.
+    """
+    for edge in _edges(window):
+        along = (edge.end - edge.start).unit()
+        off = [along.cross(point - edge.start) for point in points]
+        kept: list[Point] = []
+        for i, point in enumerate(points):
+            before, depth_before, depth = points[i - 1], off[i - 1], off[i]
+            if (depth_before < 0) is not (depth < 0):
+                kept.append(before + (point - before) * (depth_before / (depth_before - depth)))
+            if depth >= 0:
+                kept.append(point)
+        points = [p for i, p in enumerate(kept) if p.distance_to(kept[i - 1]) > _SHORTEST]
+    return points
 
 
 def _circle(dot: Dot) -> Path:

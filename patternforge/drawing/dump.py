@@ -18,7 +18,7 @@ import json
 from collections.abc import Iterable, Iterator
 
 from patternforge.drawing.extent import extent
-from patternforge.drawing.model import Dot, Figure, Ink, Stroke, Text
+from patternforge.drawing.model import Area, Dot, Figure, Ink, Stroke, Text
 from patternforge.geometry.point import Point
 from patternforge.geometry.segment import Segment
 from patternforge.units import mm
@@ -55,6 +55,9 @@ def _ink_rows(ink: Ink) -> Iterator[str]:
         yield from _stroke_rows(ink)
     elif isinstance(ink, Dot):
         yield f"  {ink.role.value} dot at {_point(ink.centre)} diameter {_numbers(ink.diameter)}"
+    elif isinstance(ink, Area):
+        yield f"  {ink.role.value} area tone {_numbers(ink.tone)}"
+        yield from (row for path in ink.paths for row in _stroke_rows(Stroke(ink.role, path)))
     else:
         yield f"  {ink.role.value} text at {_point(ink.at)} {_lettering(ink)}"
 

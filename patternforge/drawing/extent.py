@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from patternforge.drawing.model import Dot, Figure, Ink, Stroke
+from patternforge.drawing.model import Area, Dot, Figure, Ink, Stroke
 from patternforge.errors import GeometryError
 from patternforge.geometry.point import Bounds, joined_bounds
 from patternforge.geometry.transform import Transform
@@ -41,6 +41,8 @@ def placed(ink: Ink, transform: Transform) -> Ink:
         return Stroke(ink.role, transform.path(ink.path))
     if isinstance(ink, Dot):
         return Dot(ink.role, transform.point(ink.centre), ink.diameter)
+    if isinstance(ink, Area):
+        return replace(ink, paths=tuple(transform.path(path) for path in ink.paths))
     return replace(ink, at=transform.point(ink.at), angle=transform.angle(ink.angle))
 
 
@@ -55,4 +57,6 @@ def _box(ink: Ink) -> Bounds:
     if isinstance(ink, Dot):
         x, y, r = ink.centre.x, ink.centre.y, ink.diameter / 2
         return Bounds(x - r, y - r, x + r, y + r)
+    if isinstance(ink, Area):
+        return joined_bounds([path.bounds for path in ink.paths])
     return Bounds(ink.at.x, ink.at.y, ink.at.x, ink.at.y)

@@ -1,4 +1,4 @@
-"""The neutral drawing: strokes, dots and texts, each with a role; what every writer reads and all that it reads.
+"""The neutral drawing: strokes, dots, texts, areas, each with a role; what every writer reads and all it reads.
 
 Coordinates are mm, y up, angles in degrees counter-clockwise (see the coordinate table in DEVELOPERS.md).
 """
@@ -11,7 +11,7 @@ from enum import StrEnum
 from patternforge.geometry.path import Path
 from patternforge.geometry.point import Point
 
-__all__ = ["Align", "Dot", "Figure", "Ink", "Page", "Role", "Sheet", "Stroke", "Text"]
+__all__ = ["Align", "Area", "Dot", "Figure", "Ink", "Page", "Role", "Sheet", "Stroke", "Text"]
 
 
 class Role(StrEnum):
@@ -26,6 +26,7 @@ class Role(StrEnum):
     LABEL = "label"  # drawn only: names, arrows, notes
     CHECK = "check square"  # drawn only: the measured squares of a printed page
     GUIDE = "guide"  # drawn only: page frames, joining crosses, page map
+    TINT = "tint"  # drawn only: what pictures fill
 
 
 class Align(StrEnum):
@@ -63,7 +64,19 @@ class Text:
     align: Align = Align.LEFT
 
 
-Ink = Stroke | Dot | Text
+@dataclass(frozen=True, slots=True)
+class Area:
+    """What closed paths enclose, filled: ``tone`` from 0 (as white as paper) to 1 (darkest).
+
+    A point is inside when it lies in an odd number of the paths, so that a path inside another is a hole.
+    """
+
+    role: Role
+    paths: tuple[Path, ...]
+    tone: float
+
+
+Ink = Stroke | Dot | Text | Area
 
 
 @dataclass(frozen=True, slots=True)

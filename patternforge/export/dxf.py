@@ -30,6 +30,7 @@ COLOURS: Mapping[Role, int] = MappingProxyType(
         Role.LABEL: 9,
         Role.CHECK: 6,
         Role.GUIDE: 253,
+        Role.TINT: 254,
     }
 )
 

@@ -15,7 +15,7 @@ from ezdxf.lldxf.types import DXFTag, DXFVertex
 from ezdxf.units import MM
 
 from patternforge.drawing.extent import extent
-from patternforge.drawing.model import Dot, Role, Sheet, Stroke, Text
+from patternforge.drawing.model import Area, Dot, Role, Sheet, Stroke, Text
 from patternforge.errors import DraftError
 from patternforge.export.dxf import DxfOptions, DxfVersion, layer_name
 from patternforge.export.numbers import decimal, rounded
@@ -51,9 +51,11 @@ def _written(sheet: Sheet, options: DxfOptions) -> list[Stroke | Dot]:
                 f"the {ink.role.value} text {ink.content!r} cannot go into a DXF file, where the reader's fonts would"
                 " decide on its letters; draw it as strokes"
             )
+        if isinstance(ink, Area):
+            raise DraftError(f"a filled {ink.role.value} cannot go into a DXF file, which holds only what is cut")
     if not inks:
         raise DraftError(f"{sheet.name!r} holds nothing to write: no {', no '.join(options.roles)}")
-    return [ink for ink in inks if not isinstance(ink, Text)]
+    return [ink for ink in inks if not isinstance(ink, Text | Area)]
 
 
 def _document(version: DxfVersion) -> Drawing:

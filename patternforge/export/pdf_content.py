@@ -10,7 +10,7 @@ from unicodedata import normalize
 
 from patternforge.drawing.glyph import Glyph
 from patternforge.drawing.lettering import Lettering, lettering
-from patternforge.drawing.model import Dot, Ink, Page, Role, Stroke, Text
+from patternforge.drawing.model import Area, Dot, Ink, Page, Role, Stroke, Text
 from patternforge.export.numbers import decimal
 from patternforge.export.pdf_pens import PENS, Pen
 from patternforge.geometry.path import Path
@@ -58,6 +58,8 @@ def _role_lines(pen: Pen, inks: Iterable[Ink]) -> Iterator[str]:
             yield _path(ink.path)
         elif isinstance(ink, Dot):
             yield f"q 1 0 0 1 {_point(ink.centre)} cm\n{_ring(ink.diameter)}\nQ"
+        elif isinstance(ink, Area):
+            yield _filling(ink, pen)
         else:
             yield from _text(ink, pen)
 
@@ -125,12 +127,22 @@ def _ring(diameter: float) -> str:
     return _path(Path(tuple(halves), closed=True))
 
 
+def _filling(area: Area, pen: Pen) -> str:
+    """An area in the colour of its role, mixed with white to its tone, inside by the even-odd rule."""
+    mixed = (1 + (part - 1) * area.tone for part in pen.colour)
+    return " ".join([_numbers(*mixed), "rg", *(_traced(path) for path in area.paths), "f*"])
+
+
 def _path(path: Path) -> str:
+    return f"{_traced(path)} S"
+
+
+def _traced(path: Path) -> str:
     steps = [f"{_point(path.start)} m"]
     steps += [step for segment in path.segments for step in _steps(segment)]
     if path.closed:
         steps[-1:] = ["h"] if not path.segments[-1].is_arc else [steps[-1], "h"]
-    return " ".join([*steps, "S"])
+    return " ".join(steps)
 
 
 def _steps(segment: Segment) -> Iterator[str]:

@@ -35,5 +35,6 @@ PENS: Mapping[Role, Pen] = MappingProxyType(
         Role.LABEL: Pen(0.18, _BLACK),
         Role.CHECK: Pen(0.13, _BLACK),
         Role.GUIDE: Pen(0.13, _GREY, (12.0, 1.5)),
+        Role.TINT: Pen(0.13, (0.31, 0.23, 0.16)),
     }
 )

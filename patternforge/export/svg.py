@@ -11,7 +11,7 @@ from math import ceil, degrees
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
 
-from patternforge.drawing.model import Align, Dot, Ink, Page, Role, Sheet, Stroke, Text
+from patternforge.drawing.model import Align, Area, Dot, Ink, Page, Role, Sheet, Stroke, Text
 from patternforge.errors import DraftError
 from patternforge.export.numbers import decimal
 from patternforge.geometry.path import Path
@@ -54,6 +54,7 @@ PENS: Mapping[Role, Pen] = MappingProxyType(
         Role.LABEL: Pen("#444444", width=0.18),
         Role.CHECK: Pen("#7d1f45"),
         Role.GUIDE: Pen("#8c8c8c", (5.0, 1.0, 0.5, 1.0)),
+        Role.TINT: Pen("#503a28"),
     }
 )
 
@@ -170,7 +171,18 @@ def _element(board: _Board, ink: Ink) -> Any:
         return board.file.path(d=_path_data(board, ink.path))
     if isinstance(ink, Dot):
         return board.file.circle(center=board.place(ink.centre), r=decimal(ink.diameter / 2, DECIMALS))
+    if isinstance(ink, Area):
+        return _filling(board, ink)
     return _lettering(board, ink)
+
+
+def _filling(board: _Board, area: Area) -> Any:
+    """An area in the colour of its role, mixed with white to its tone."""
+    pen = board.options.pens[area.role].colour
+    parts = (int(pen[i : i + 2], 16) for i in (1, 3, 5))
+    mixed = "".join(f"{round(255 + (part - 255) * area.tone):02x}" for part in parts)
+    data = "".join(_path_data(board, path) for path in area.paths)
+    return board.file.path(d=data, fill=f"#{mixed}", fill_rule="evenodd", stroke="none")
 
 
 def _path_data(board: _Board, path: Path) -> str:

@@ -18,7 +18,7 @@ from ezdxf.entities.lwpolyline import LWPolyline
 from ezdxf.entities.polyline import Polyline
 from ezdxf.filemanagement import read
 
-from patternforge.drawing.model import Dot, Figure, Role, Sheet, Stroke, Text
+from patternforge.drawing.model import Area, Dot, Figure, Ink, Role, Sheet, Stroke, Text
 from patternforge.errors import DraftError
 from patternforge.export.dxf import CUT_ROLES, DxfOptions, DxfVersion, dxf_bytes
 from patternforge.geometry.path import from_vertices, polyline
@@ -36,7 +36,7 @@ def entities(drawing: Sheet, options: DxfOptions | None = None) -> list[DXFGraph
     return list(document(drawing, options).modelspace())
 
 
-def one_sheet(*inks: Stroke | Dot | Text) -> Sheet:
+def one_sheet(*inks: Ink) -> Sheet:
     return Sheet("sheet", 50, 50, (Figure("piece", "outer", inks),))
 
 
@@ -233,3 +233,9 @@ def test_writing_leaves_no_file_behind_and_the_environment_as_it_was(tmp_path: F
         surroundings = kept | {"HOME": str(home), "TMPDIR": str(home), "PYTHONPATH": str(root)} | extra
         subprocess.run([sys.executable, "-c", code], check=True, cwd=home, env=surroundings)
         assert list(home.rglob("*")) == []
+
+
+def test_a_filled_area_is_refused_in_a_cutting_file() -> None:
+    area = Area(Role.OUTLINE, (polyline([Point(0, 0), Point(4, 0), Point(4, 4), Point(0, 0)]),), 0.5)
+    with pytest.raises(DraftError, match="filled outline cannot go into a DXF file"):
+        dxf_bytes(one_sheet(area))
