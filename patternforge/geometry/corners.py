@@ -1,4 +1,8 @@
-"""Rounded corners: tangent arcs in place of the points where straight lines meet."""
+"""Rounded corners: tangent arcs in place of the points where lines and arcs meet.
+
+The centre of a tangent arc lies its radius off both sides, so it is where the two sides, moved in parallel by that
+much, meet. Between two straight lines the cut follows from the angle alone, exactly for a right one.
+"""
 
 from __future__ import annotations
 
@@ -8,18 +12,21 @@ from collections.abc import Sequence
 from patternforge.errors import GeometryError
 from patternforge.geometry.path import Path, polygon
 from patternforge.geometry.point import COINCIDENT, Point
-from patternforge.geometry.segment import Segment
+from patternforge.geometry.segment import Segment, intersections
 
 __all__ = ["filleted", "rounded_rectangle"]
 
-Cut = tuple[float, float]  # how much a fillet takes off both its sides (mm), and its bulge
+Cut = tuple[float, float, float]  # how much a fillet takes off the side before it and the one after (mm), its bulge
+Rest = tuple[Point, Point, float]  # what is left of a side between its fillets: both ends, its bulge
+_NONE: Cut = (0.0, 0.0, 0.0)
 
 
 def filleted(path: Path, radii: float | Sequence[float]) -> Path:
     """The closed path with tangent arcs of ``radii`` mm in its corners, starting after its first corner's.
 
-    One number rounds every corner between two straight segments; a sequence gives one radius for each vertex, 0 to
-    leave it. GeometryError when a radius does not fit, is negative, or is asked where an arc meets or nothing turns.
+    One number rounds every corner between two straight segments; a sequence gives one radius for each vertex, lines
+    or arcs meeting there, 0 to leave it. GeometryError when a radius does not fit, is negative, or is asked where
+    nothing turns.
 
     >>> square = polygon([Point(0, 0), Point(10, 0), Point(10, 10), Point(0, 10)])
     >>> round(filleted(square, 2).area, 6) == round(100 - (4 - math.pi) * 4, 6)
@@ -29,13 +36,13 @@ def filleted(path: Path, radii: float | Sequence[float]) -> Path:
         raise GeometryError("only a closed path is filleted all round")
     cuts = _cuts(path, radii)
     follow = [*cuts[1:], cuts[0]]
-    lines = [_trimmed(s, a[0], b[0]) for s, a, b in zip(path.segments, cuts, follow, strict=True)]
+    sides = [_rest(s, cut[1], after[0]) for s, cut, after in zip(path.segments, cuts, follow, strict=True)]
     parts: list[Segment] = []
-    for (start, end), s, (_, bulge), after in zip(lines, path.segments, follow, [*lines[1:], lines[0]], strict=True):
+    for (start, end, bulge), (_, _, turn), after in zip(sides, follow, [*sides[1:], sides[0]], strict=True):
         if start.distance_to(end) > COINCIDENT:
-            parts.append(Segment(start, end, s.bulge))
-        if bulge:
-            parts.append(Segment(end, after[0], bulge))
+            parts.append(Segment(start, end, bulge))
+        if turn:
+            parts.append(Segment(end, after[0], turn))
     return Path(tuple(parts), closed=True)
 
 
@@ -60,13 +67,14 @@ def _cuts(path: Path, radii: float | Sequence[float]) -> list[Cut]:
         if len(radii) != count:
             raise GeometryError(f"{len(radii)} radii given for {count} corners")
         return [_cut(a, b, r) for a, b, r in zip(before, path.segments, radii, strict=True)]
-    return [_cut(a, b, radii if _is_corner(a, b) else 0.0) for a, b in zip(before, path.segments, strict=True)]
+    straight = [not (a.is_arc or b.is_arc) and _is_corner(a, b) for a, b in zip(before, path.segments, strict=True)]
+    return [
+        _cut(a, b, radii if rounds else 0.0) for a, b, rounds in zip(before, path.segments, straight, strict=True)
+    ]
 
 
 def _is_corner(a: Segment, b: Segment) -> bool:
-    """Whether two straight lines meet at an angle; a spike that turns right back has no corner to round."""
-    if a.is_arc or b.is_arc:
-        return False
+    """Whether two sides meet at an angle; a spike that turns right back has no corner to round."""
     return abs(a.tangent_at(a.length).cross(b.tangent_at(0.0))) > COINCIDENT
 
 
@@ -74,18 +82,48 @@ def _cut(a: Segment, b: Segment, radius: float) -> Cut:
     if not 0 <= radius < math.inf:
         raise GeometryError(f"{radius:g} mm is not a corner radius")
     if radius == 0:
-        return 0.0, 0.0
+        return _NONE
     if not _is_corner(a, b):
-        raise GeometryError(f"there is no corner of straight lines to round at ({b.start.x:g}, {b.start.y:g})")
+        raise GeometryError(f"there is no corner to round at ({b.start.x:g}, {b.start.y:g})")
+    cut = _between_sides(a, b, radius) if a.is_arc or b.is_arc else _between_lines(a, b, radius)
+    # A fillet too small to have two ends leaves the corner as it is.
+    return cut if min(cut[0], cut[1]) > 2 * COINCIDENT else _NONE
+
+
+def _between_lines(a: Segment, b: Segment, radius: float) -> Cut:
     u, v = a.tangent_at(a.length), b.tangent_at(0.0)
     half = u.cross(v) / (1 + u.dot(v))  # tangent of half the turn, exactly 1 for a right angle
     cut = radius * abs(half)
-    # A fillet too small to have two ends leaves the corner as it is.
-    return (cut, math.tan(math.atan(half) / 2)) if cut > 2 * COINCIDENT else (0.0, 0.0)
+    return cut, cut, math.tan(math.atan(half) / 2)
 
 
-def _trimmed(s: Segment, at_start: float, at_end: float) -> tuple[Point, Point]:
-    """What two fillets leave of a segment: both its ends, in one place when the fillets just touch."""
+def _between_sides(a: Segment, b: Segment, radius: float) -> Cut:
+    """The tangent arc nearest to the corner, on the side the corner turns to."""
+    way = math.copysign(1.0, a.tangent_at(a.length).cross(b.tangent_at(0.0)))
+    moved = [_moved(side, way * radius) for side in (a, b)]
+    centres = intersections(moved[0], moved[1]) if moved[0] and moved[1] else ()
+    feet = [(a.length - a.nearest(c), b.nearest(c)) for c in centres]
+    if not feet:
+        raise GeometryError(
+            f"no arc of {radius:g} mm touches both sides of the corner at ({b.start.x:g}, {b.start.y:g});"
+            " use a smaller radius"
+        )
+    off, on = min(feet, key=lambda cuts: cuts[0] + cuts[1])
+    u, v = a.tangent_at(a.length - off), b.tangent_at(on)
+    turn = math.atan2(u.cross(v), u.dot(v))
+    return off, on, math.tan((turn if turn * way > 0 else turn + way * 2 * math.pi) / 4)
+
+
+def _moved(side: Segment, by: float) -> Segment | None:
+    """A side moved to its left by that many mm; None for an arc moved to its centre or beyond."""
+    if side.is_arc and side.bulge * by > 0 and abs(by) >= side.radius - COINCIDENT:
+        return None
+    start, end = (side.tangent_at(d).perpendicular() * by for d in (0.0, side.length))
+    return Segment(side.start + start, side.end + end, side.bulge)
+
+
+def _rest(s: Segment, at_start: float, at_end: float) -> Rest:
+    """What two fillets leave of a segment: its ends are one point when the fillets just touch."""
     rest = s.length - at_start - at_end
     if rest < -COINCIDENT:
         raise GeometryError(
@@ -93,4 +131,5 @@ def _trimmed(s: Segment, at_start: float, at_end: float) -> tuple[Point, Point]:
             f" at ({s.start.x:g}, {s.start.y:g}); use a smaller radius"
         )
     start = s.point_at(at_start) if at_start else s.start
-    return start, s.point_at(s.length - at_end) if at_end else s.end
+    end = s.point_at(s.length - at_end) if at_end else s.end
+    return start, end, math.tan(s.sweep * (rest / s.length) / 4) if s.is_arc and (at_start or at_end) else s.bulge

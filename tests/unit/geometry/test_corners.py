@@ -15,9 +15,14 @@ SQUARE = polygon([Point(0, 0), Point(10, 0), Point(10, 10), Point(0, 10)])
 ELL = polygon([Point(0, 0), Point(10, 0), Point(10, 4), Point(4, 4), Point(4, 10), Point(0, 10)])
 
 
-def is_smooth(path: Path) -> bool:
+def turns(path: Path) -> list[float]:
+    """How much the direction changes where each segment ends."""
     pairs = zip(path.segments, path.segments[1:] + path.segments[:1], strict=True)
-    return all(a.tangent_at(a.length).distance_to(b.tangent_at(0)) < 1e-12 for a, b in pairs)
+    return [a.tangent_at(a.length).distance_to(b.tangent_at(0)) for a, b in pairs]
+
+
+def is_smooth(path: Path) -> bool:
+    return all(turn < 1e-12 for turn in turns(path))
 
 
 def test_a_rounded_rectangle_is_four_lines_and_four_arcs_from_the_lower_left_going_right() -> None:
@@ -82,12 +87,56 @@ def test_radii_that_do_not_fit_are_refused(radii: float | list[float], why: str)
         filleted(SQUARE, radii)
 
 
-def test_a_radius_asked_where_nothing_can_be_rounded_is_refused() -> None:
+def test_a_corner_between_a_line_and_an_arc_is_rounded_by_the_circle_that_touches_both() -> None:
+    # A half disc of radius 5 round (5, 0). A circle of 1 inside it rests on the line at y = 1, 5 - 1 = 4 from (5, 0):
+    # x = 5 - sqrt(16 - 1). It touches the arc on the ray from (5, 0) through its centre.
     half = from_vertices([(0, 0, 0), (10, 0, 1)], closed=True)
-    with pytest.raises(GeometryError, match="no corner of straight lines"):
-        filleted(half, [1, 0])
-    with pytest.raises(GeometryError, match="no corner of straight lines"):
+    path = filleted(half, [1, 0])
+    x = 5 - math.sqrt(15)
+    assert path.start.x == pytest.approx(x, abs=1e-12)
+    fillet = path.segments[-1]
+    assert (fillet.radius, fillet.centre.x, fillet.centre.y) == pytest.approx((1, x, 1), abs=1e-12)
+    assert (fillet.start.x, fillet.start.y) == pytest.approx((5 - 5 * math.sqrt(15) / 4, 5 / 4), abs=1e-12)
+    assert [s.is_arc for s in path.segments] == [False, True, True]
+    assert turns(path)[1] < 1e-12
+
+
+def test_a_corner_between_two_arcs_is_rounded() -> None:
+    # A lens of two quarter circles of radius sqrt(50), centres (5, -5) and (5, 5): a circle of 1 in its corner has its
+    # centre sqrt(50) - 1 from both, so at y = 0, x = 5 - sqrt((sqrt(50) - 1)^2 - 25).
+    quarter = math.tan(math.pi / 8)
+    lens = from_vertices([(0, 0, quarter), (10, 0, quarter)], closed=True)
+    fillet = filleted(lens, [1, 1]).segments[-1]
+    x = 5 - math.sqrt((math.sqrt(50) - 1) ** 2 - 25)
+    assert (fillet.radius, fillet.centre.x, fillet.centre.y) == pytest.approx((1, x, 0), abs=1e-12)
+    assert is_smooth(filleted(lens, [1, 1]))
+
+
+def test_an_inner_corner_beside_an_arc_is_rounded_on_its_outer_side() -> None:
+    # A half circle of 3 bitten out of the upper side of a rectangle: at its rim the outline turns away from it.
+    bitten = from_vertices([(0, 0, 0), (20, 0, 0), (20, 10, 0), (13, 10, -1), (7, 10, 0), (0, 10, 0)], closed=True)
+    path = filleted(bitten, [0, 0, 0, 2, 2, 0])
+    assert all(turn < 1e-12 for turn in turns(path)[2:6])
+    assert [round(s.radius, 9) for s in path.segments if s.is_arc] == [2, 3, 2]
+    # Centres 2 below the side and 3 + 2 from (10, 10): x = 10 + sqrt(25 - 4).
+    assert path.segments[3].centre.x == pytest.approx(10 + math.sqrt(21), abs=1e-12)
+    assert path.segments[3].centre.y == pytest.approx(8, abs=1e-12)
+
+
+@pytest.mark.parametrize("radius", [2.6, 6, 60])
+def test_a_radius_that_no_circle_between_line_and_arc_has_is_refused(radius: float) -> None:
+    # The largest circle in a half disc of radius 5 has radius 2.5.
+    half = from_vertices([(0, 0, 0), (10, 0, 1)], closed=True)
+    with pytest.raises(GeometryError, match="use a smaller radius"):
+        filleted(half, [radius, radius])
+
+
+def test_a_radius_asked_where_nothing_can_be_rounded_is_refused() -> None:
+    with pytest.raises(GeometryError, match="no corner to round"):
         filleted(polygon([Point(0, 0), Point(5, 0), Point(10, 0), Point(5, 5)]), [0, 1, 0, 0])
+    half = from_vertices([(0, 0, 0), (10, 0, 0), (10, 6, 1), (0, 6, 0)], closed=True)
+    with pytest.raises(GeometryError, match="no corner to round"):
+        filleted(half, [0, 0, 1, 0])
     with pytest.raises(GeometryError, match="only a closed path"):
         filleted(polyline([Point(0, 0), Point(5, 0), Point(5, 5)]), 1)
 
