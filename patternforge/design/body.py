@@ -10,7 +10,7 @@ from patternforge.design.entries import Entries, entries
 from patternforge.design.forms import CornersForm, FoldForm, LoadForm
 from patternforge.design.located import Node, Scalar
 from patternforge.design.places import sides
-from patternforge.design.scope import Scope
+from patternforge.design.scope import Kind, Scope
 from patternforge.design.values import ANY, POSITIVE, Bounds, count_of, number_of
 from patternforge.design.words import nearest, word_advice
 from patternforge.wallet.spec import BodySpec, Edge, FoldSpec, Load, PanelSpec
@@ -92,7 +92,25 @@ def _fold(node: Node, number: int, scope: Scope) -> FoldSpec:
     if angle == 0:
         table.add_fault("angle", f"fold {number} is not folded at all", "give an angle from -180 to 180, not 0")
     compensation = table.number("compensation", _FOLD.compensation, Bounds(0.0, 1.2))
-    return FoldSpec(angle, compensation, table.length("relief", _FOLD.relief))
+    relief = table.length("relief", _FOLD.relief)
+    core = _core(table)
+    if core:
+        return FoldSpec(angle, compensation, relief, _core_thickness(core, scope), core)
+    return FoldSpec(angle, compensation, relief, table.length("around", _FOLD.around))
+
+
+def _core(table: Entries) -> str:
+    """The content a fold goes round, if ``around`` names one and not a thickness."""
+    scalar = table.scalar("around")
+    contents = table.scope.names_of(Kind.CONTENT)
+    if scalar is None or scalar.text.strip() not in contents:
+        return ""
+    return table.use("around", Kind.CONTENT)
+
+
+def _core_thickness(core: str, scope: Scope) -> float:
+    size = scope.values.get(f"{core}.thickness")
+    return math.nan if size is None else size.number
 
 
 def _fold_count_holds(table: Entries, panels: int, folds: int) -> bool:

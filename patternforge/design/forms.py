@@ -73,6 +73,7 @@ class FoldForm(Form):
 
     angle: Number = optional("degrees; 180 brings the insides together, -180 the outsides", 180)
     compensation: Number = optional("0 lies flat open, 1 closes true, up to 1.2", 1)
+    around: Length = optional("a ring or bar it goes round: a content, or its thickness", 0)
     relief: Length = optional("how far pockets stop short of the bend", 3)
 
 

@@ -7,7 +7,7 @@ from patternforge.design.form import Form
 from patternforge.design.located import Lost, Node
 from patternforge.design.names import Covered, Names
 from patternforge.design.part_forms import FilmForm, RoundForm, SlotForm, WindowForm
-from patternforge.design.places import spot
+from patternforge.design.places import bend_spot
 from patternforge.design.scope import Kind
 from patternforge.design.values import POSITIVE
 from patternforge.wallet.spec import Film, Opening, Spot
@@ -36,9 +36,12 @@ def _opening(node: Node, part: Entries, covered: Covered, names: Names) -> Openi
     table = entries(node, _KINDS[kind], titled(node, kind), part.scope)
     width, height, corner = _sizes(table, kind)
     called = names.take(table, kind, "opening", names.openings)
+    place = bend_spot(table, names.panels, part.what, covered)
+    if place.fold and "film" in table.nodes:
+        table.add_fault("film", f"{table.what} lies in a fold, where no film can follow it", "leave it out")
     return Opening(
         name=called,
-        spot=spot(table, names.panels, part.what, covered),
+        spot=place,
         width=width,
         height=height,
         corner=corner,

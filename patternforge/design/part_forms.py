@@ -5,14 +5,18 @@ from __future__ import annotations
 from typing import Literal
 
 from patternforge.design.form import Count, Form, Length, Text, optional, required
-from patternforge.wallet.spec import BankShape, Edge, Lying, MouthShape, Side
+from patternforge.wallet.spec import BankShape, Edge, Lying, MouthShape, NotchShape, Side
 
 __all__ = [
     "BankForm",
     "FilmForm",
+    "FoldPlaceForm",
     "InsetForm",
     "LayerForm",
+    "LayerMouthForm",
+    "LayerThumbForm",
     "MouthForm",
+    "NotchForm",
     "PlaceForm",
     "PocketForm",
     "RoundForm",
@@ -83,6 +87,36 @@ class PlaceForm(Form):
     top: Length = optional("from the top edge")
 
 
+class FoldPlaceForm(PlaceForm):
+    """Where the middle of something lies on a panel, or in a fold."""
+
+    fold: Count = optional("a fold by its number, in place of a panel: the middle of its bend")
+
+
+class LayerMouthForm(Form):
+    """The opening edge of a layer."""
+
+    shape: Literal["straight", "dipped"] = required("straight or dipped")
+    depth: Length = optional("dip at the middle, on each panel")
+
+
+class LayerThumbForm(ThumbForm):
+    """A thumb notch in the opening edge of a layer, in the middle of a panel."""
+
+    panel: Text = optional("the panel it is cut on; each one the layer covers if left out")
+
+
+class NotchForm(Form):
+    """A notch cut into a straight edge of a layer."""
+
+    notch: Text = required("name of the notch")
+    edge: Edge = required("the edge it is cut into")
+    at: FoldPlaceForm = optional("where along the edge its middle lies")
+    width: Length = required("along the edge")
+    depth: Length = required("into the leather; of a round one at most half its width")
+    shape: NotchShape = optional("vee or round", "vee")
+
+
 class FilmForm(Form):
     """A clear sheet sewn behind a window."""
 
@@ -95,7 +129,7 @@ class WindowForm(Form):
     """An opening to look through."""
 
     window: Text = required("name of the window")
-    at: PlaceForm = optional("where its middle lies")
+    at: FoldPlaceForm = optional("where its middle lies")
     width: Length = required("across the folds")
     height: Length = required("along the folds")
     corner: Length = optional("radius of its corners", 0)
@@ -107,7 +141,7 @@ class SlotForm(Form):
     """An opening with round ends."""
 
     slot: Text = required("name of the slot")
-    at: PlaceForm = optional("where its middle lies")
+    at: FoldPlaceForm = optional("where its middle lies")
     width: Length = required("across the folds")
     height: Length = required("along the folds")
     border: Length = optional("leather that must stay round it", 5)
@@ -117,7 +151,7 @@ class RoundForm(Form):
     """A round hole."""
 
     hole: Text = required("name of the hole")
-    at: PlaceForm = optional("where its middle lies")
+    at: FoldPlaceForm = optional("where its middle lies")
     diameter: Length = required("of the hole")
     border: Length = optional("leather that must stay round it", 5)
 
@@ -143,6 +177,9 @@ class LayerForm(Form):
     corner: Length = optional("radius of the corners an inset gives it")
     sides: SidesForm = optional("sides an inset gives it that are bowed or slanted")
     stands: Lying = optional("what it holds, lying: longer side along the mouth; upright: across it", "lying")
+    mouth: Literal["straight"] | LayerMouthForm = optional("its opening edge", "straight")
+    thumb: LayerThumbForm = optional("a notch in its opening edge to push things out")
+    notches: list[NotchForm] = optional("notches in its straight edges", [])
     openings: Openings = optional(_OPENINGS, [])
 
 

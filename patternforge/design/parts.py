@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from enum import StrEnum
 
+from patternforge.design.cuts import layer_mouth, layer_thumb, mouth, notches, thumb
 from patternforge.design.entries import Entries, entries, kind_named, titled
 from patternforge.design.form import Form
 from patternforge.design.located import Lost, Node, Scalar
@@ -14,9 +15,7 @@ from patternforge.design.part_forms import (
     BankForm,
     InsetForm,
     LayerForm,
-    MouthForm,
     PocketForm,
-    ThumbForm,
     TrimForm,
 )
 from patternforge.design.places import covered_panels, panel, sides
@@ -29,12 +28,9 @@ from patternforge.wallet.spec import (
     Held,
     LayerPart,
     Lying,
-    MouthShape,
-    MouthSpec,
     Part,
     PocketPart,
     Side,
-    ThumbNotch,
 )
 
 __all__ = ["parts"]
@@ -43,7 +39,6 @@ _MOST_HELD = 200
 _LAYER = LayerPart("", "", 0, 0)
 _BANK = BankPart("", "", 0, "", 1, 0.0, 0.0)
 _POCKET = PocketPart("", "", 0, "", 0.0)
-_MOUTH = MouthSpec()
 
 
 class _LayerSize(StrEnum):
@@ -115,6 +110,9 @@ def _layer(table: Entries, name: str, names: Names) -> LayerPart:
         corner=_own_corner(table, inset),
         shapes=sides(table),
         lying=table.choice("stands", Lying, _LAYER.lying),
+        mouth=layer_mouth(table),
+        thumb=layer_thumb(table, names, covered),
+        notches=notches(table, covered, names),
         openings=openings(table, covered, names),
         line=table.at.line,
     )
@@ -139,8 +137,8 @@ def _bank(table: Entries, name: str, names: Names) -> BankPart:
         overlap=table.length("overlap", _BANK.overlap),
         ease=table.length("ease", _BANK.ease),
         facing=table.choice("facing", Side, _BANK.facing),
-        mouth=_mouth(table),
-        thumb=_thumb(table),
+        mouth=mouth(table),
+        thumb=thumb(table),
         trim=_trim(table),
         exact=_words(table, "exact", _BankSize),
         openings=openings(table, covered, names),
@@ -162,8 +160,8 @@ def _pocket(table: Entries, name: str, names: Names) -> PocketPart:
         opening=table.choice("opening", Edge, _POCKET.opening),
         ease=table.length("ease", _POCKET.ease),
         facing=table.choice("facing", Side, _POCKET.facing),
-        mouth=_mouth(table),
-        thumb=_thumb(table),
+        mouth=mouth(table),
+        thumb=thumb(table),
         trim=_trim(table),
         exact=_words(table, "exact", _PocketSize),
         openings=openings(table, covered, names),
@@ -190,33 +188,6 @@ def _held(table: Entries) -> tuple[Held, ...]:
             count = count_of(node, what, table.scope, Bounds(0, _MOST_HELD))
             held.append(Held(name or "", count))
     return tuple(held)
-
-
-def _mouth(table: Entries) -> MouthSpec:
-    if isinstance(table.node("mouth"), Scalar):
-        shape = table.choice("mouth", MouthShape, _MOUTH.shape)
-        if shape is not MouthShape.STRAIGHT:
-            table.add_fault("mouth", f"a {shape} mouth needs a depth", f"write {{shape: {shape}, depth: 3 mm}}")
-        return _MOUTH
-    if "mouth" not in table.nodes:
-        return _MOUTH
-    mouth = table.table("mouth", MouthForm)
-    shape = mouth.choice("shape", MouthShape, _MOUTH.shape)
-    if shape is MouthShape.STRAIGHT and "depth" in mouth.nodes and not mouth.is_refused("shape"):
-        mouth.add_fault("depth", "a straight mouth has no depth", "leave it out, or make the mouth dipped or slanted")
-    if shape is not MouthShape.STRAIGHT and "depth" not in mouth.nodes:
-        mouth.scope.faults.add(mouth.at, f"a {shape} mouth needs a depth", "add 'depth: 3 mm'")
-    return MouthSpec(shape, mouth.length("depth", _MOUTH.depth, POSITIVE))
-
-
-def _thumb(table: Entries) -> ThumbNotch | None:
-    if "thumb" not in table.nodes:
-        return None
-    thumb = table.table("thumb", ThumbForm)
-    width, depth = thumb.length("width", bounds=POSITIVE), thumb.length("depth", bounds=POSITIVE)
-    if depth > width / 2:
-        thumb.add_fault("depth", f"a notch {depth:g} mm deep is deeper than round", f"use at most {width / 2:g} mm")
-    return ThumbNotch(width, depth)
 
 
 def _trim(table: Entries) -> tuple[tuple[Edge, float], ...]:

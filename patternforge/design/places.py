@@ -5,13 +5,13 @@ from __future__ import annotations
 from patternforge.design.entries import Entries
 from patternforge.design.located import Scalar
 from patternforge.design.names import Covered
-from patternforge.design.part_forms import PlaceForm, SideForm, SidesForm
+from patternforge.design.part_forms import FoldPlaceForm, PlaceForm, SideForm, SidesForm
 from patternforge.design.scope import Scope
 from patternforge.design.values import ANY
 from patternforge.design.words import listed, word_advice
 from patternforge.wallet.spec import Edge, EdgeShape, Spot
 
-__all__ = ["covered_panels", "only_panel", "panel", "sides", "spot"]
+__all__ = ["bend_spot", "covered_panels", "only_panel", "panel", "sides", "spot"]
 
 
 def panel(scalar: Scalar | None, scope: Scope, panels: tuple[str, ...]) -> int | None:
@@ -50,9 +50,26 @@ def covered_panels(table: Entries, panels: tuple[str, ...]) -> Covered:
 
 def spot(table: Entries, panels: tuple[str, ...], part: str, covered: Covered) -> Spot:
     """The place that ``at`` names on a panel of a part, called ``part`` in messages, that covers ``covered``."""
-    place = table.table("at", PlaceForm, f"'at' of {table.what}")
+    return _on_panel(table.table("at", PlaceForm, f"'at' of {table.what}"), panels, part, covered)
+
+
+def _on_panel(place: Entries, panels: tuple[str, ...], part: str, covered: Covered) -> Spot:
     on = only_panel(place, panels, part, covered)
     return Spot(on, _distance(place, Edge.LEFT, Edge.RIGHT), _distance(place, Edge.BOTTOM, Edge.TOP))
+
+
+def bend_spot(table: Entries, panels: tuple[str, ...], part: str, covered: Covered) -> Spot:
+    """The place that ``at`` names on a panel of a part, or in a fold that the part crosses."""
+    place = table.table("at", FoldPlaceForm, f"'at' of {table.what}")
+    if "fold" not in place.nodes or place.is_refused("fold"):
+        return _on_panel(place, panels, part, covered)
+    for key in ("panel", "left", "right"):
+        if key in place.nodes:
+            place.add_fault(key, f"{place.what} names a fold and '{key}'", "keep one of them")
+    number = place.count("fold", high=max(len(panels) - 1, 1))
+    if covered is not None and not {number - 1, number} <= set(covered):
+        place.add_fault("fold", f"{table.what} lies in fold {number}, which {part} does not cross", "name a panel")
+    return Spot(number - 1, None, _distance(place, Edge.BOTTOM, Edge.TOP), number)
 
 
 def only_panel(table: Entries, panels: tuple[str, ...], part: str, covered: Covered) -> int:

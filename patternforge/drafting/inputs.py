@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import fields, is_dataclass
 from enum import Enum
 from typing import Any
@@ -13,12 +13,14 @@ from patternforge.wallet.spec import (
     BodySpec,
     Design,
     Edge,
+    EdgeNotch,
     EdgeShape,
     Fitting,
     Opening,
     Part,
     SeamSpec,
     Spot,
+    ThumbNotch,
 )
 
 __all__ = ["inputs", "plain", "trims"]
@@ -85,19 +87,31 @@ def _shapes(pairs: Iterable[tuple[Edge, EdgeShape]]) -> dict[str, Any]:
 def _part(part: Part, panels: Sequence[str]) -> dict[str, Any]:
     """The fields of a part, its panels by name."""
     named = {key: panels[getattr(part, key)] for key in _PANEL_FIELDS if hasattr(part, key)}
-    cut = {"trim": trims(part.trim), "openings": [_opening(opening, panels) for opening in part.openings]}
-    by_edge: dict[str, Any] = {"inset": trims, "shapes": _shapes}
-    outline = {key: tell(getattr(part, key)) for key, tell in by_edge.items() if hasattr(part, key)}
-    return {"kind": kind_of(part).word, **plain(part), **named, **cut, **outline}
+    tellers: dict[str, Callable[[Any], Any]] = {
+        "trim": trims,
+        "inset": trims,
+        "shapes": _shapes,
+        "openings": lambda cut: [_placed(each, panels) for each in cut],
+        "notches": lambda cut: [_placed(each, panels) for each in cut],
+        "thumb": lambda thumb: _thumb(thumb, panels),
+    }
+    told = {key: tell(getattr(part, key)) for key, tell in tellers.items() if hasattr(part, key)}
+    return {"kind": kind_of(part).word, **plain(part), **named, **told}
 
 
-def _opening(opening: Opening, panels: Sequence[str]) -> dict[str, Any]:
-    sizes = {key: value for key, value in plain(opening).items() if key != "spot"}
-    return {**sizes, "at": _spot(opening.spot, panels)}
+def _placed(cut: Opening | EdgeNotch, panels: Sequence[str]) -> dict[str, Any]:
+    sizes = {key: value for key, value in plain(cut).items() if key != "spot"}
+    return {**sizes, "at": _spot(cut.spot, panels)}
 
 
 def _spot(spot: Spot, panels: Sequence[str]) -> dict[str, Any]:
-    return {"panel": panels[spot.panel], "from": trims(pair for pair in (spot.beside, spot.above) if pair)}
+    beside = trims(pair for pair in (spot.beside, spot.above) if pair)
+    return {"panel": panels[spot.panel], "from": beside, "fold": spot.fold or None}
+
+
+def _thumb(thumb: ThumbNotch | None, panels: Sequence[str]) -> dict[str, Any] | None:
+    on = None if thumb is None or thumb.panel is None else panels[thumb.panel]
+    return None if thumb is None else {**plain(thumb), "panel": on}
 
 
 def _seam(seam: SeamSpec, panels: Sequence[str]) -> dict[str, Any]:

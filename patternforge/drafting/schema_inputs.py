@@ -23,7 +23,18 @@ from patternforge.drafting.schema_words import (
 )
 from patternforge.leather.contents import Section
 from patternforge.leather.material import MadeOf, Stretch, SurfaceFace, Tannage
-from patternforge.wallet.spec import Across, BankShape, CornerStyle, Edge, HoleShape, Lying, Mode, MouthShape, Side
+from patternforge.wallet.spec import (
+    Across,
+    BankShape,
+    CornerStyle,
+    Edge,
+    HoleShape,
+    Lying,
+    Mode,
+    MouthShape,
+    NotchShape,
+    Side,
+)
 
 __all__ = ["INPUTS", "TRIM"]
 
@@ -72,7 +83,15 @@ _CORNERS = {"type": "object", "additionalProperties": SIZE, "maxProperties": 4}
 _FIT = maybe(said("null: as large as its contents need, mm", SIZE))
 _BODY = record(
     panels=lines_of(record(name=TEXT, width=_FIT)),
-    folds=lines_of(record(angle=ANGLE, compensation=NUMBER, relief=SIZE)),
+    folds=lines_of(
+        record(
+            angle=ANGLE,
+            compensation=NUMBER,
+            relief=SIZE,
+            around=said("thickness of what it goes round, a ring or a bar, mm", SIZE),
+            core=said("the content it goes round; empty: none, or one without a name", TEXT),
+        )
+    ),
     closing=said("folds by number from 1, first closed first", lines_of(COUNT)),
     height=_FIT,
     corner=said("radius of the outer corners, mm", SIZE),
@@ -84,7 +103,13 @@ _BODY = record(
 )
 _SPOT = said(
     "where its middle lies: the panel, and mm from its edges or fold tangents; else in the panel's middle",
-    record(**{"panel": TEXT, "from": _BY_EDGE}),
+    record(
+        **{
+            "panel": TEXT,
+            "from": _BY_EDGE,
+            "fold": said("the fold in whose bend it lies, by number, right of that panel; null: none", maybe(COUNT)),
+        }
+    ),
 )
 _OPENING = record(
     name=TEXT,
@@ -103,7 +128,19 @@ _OPENING = record(
 )
 _OPENINGS = said("cut into its front piece", lines_of(_OPENING))
 _MOUTH = record(shape=choice(MouthShape), depth=SIZE)
-_THUMB = maybe(record(width=SIZE, depth=SIZE))
+_THUMB = maybe(
+    record(
+        width=SIZE, depth=SIZE, panel=said("the panel of a layer it is cut on; null: each one it covers", maybe(TEXT))
+    )
+)
+_NOTCH = record(
+    name=TEXT,
+    edge=_EDGE,
+    at=_SPOT,
+    width=said("along the edge, mm", SIZE),
+    depth=said("into the leather, mm", SIZE),
+    shape=choice(NotchShape),
+)
 _LAYER = record(
     kind={"const": "layer"},
     name=TEXT,
@@ -122,6 +159,9 @@ _LAYER = record(
     shapes=_SHAPES,
     openings=_OPENINGS,
     lying=choice(Lying),
+    mouth=said("its opening edge", _MOUTH),
+    thumb=_THUMB,
+    notches=said("cut into its straight edges", lines_of(_NOTCH)),
 )
 _OF_POCKETS: dict[str, Any] = {
     "name": TEXT,

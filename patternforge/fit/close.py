@@ -105,6 +105,7 @@ def _bends(
         crossing.reverse()
     bends: list[Bend] = []
     inner, hollow = 0.0, 0.0
+    core = layout.pattern.design.body.folds[fold.number - 1].around
     for piece in crossing:
         leather = layout.leathers[piece.leather]
         if abs(fold.angle) == 180:
@@ -113,6 +114,7 @@ def _bends(
             radius = (flanks + between) / 2
         else:
             radius, inner = inner, inner + leather.t
+        radius += core / 2
         bends.append(_bend(piece, fold, leather, radius + hollow))
         hollow = max(hollow, leather.min_radius * leather.t - radius)
     return tuple(bends)

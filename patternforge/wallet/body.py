@@ -56,7 +56,8 @@ def fold_layers(
     """Every layer that crosses fold ``fold`` (0-based), from the outside in, with its gap, radius and lengths.
 
     Flat length: angle x (r + k t), r = max(gap / 2, min_radius x t); eased by the fold's compensation. Where a layer
-    is too stiff for its gap it keeps a hollow inside it, and every layer round it goes round the hollow too.
+    is too stiff for its gap it keeps a hollow inside it, and every layer round it goes round the hollow too. What a
+    fold goes round lies in the gap of every layer.
     """
     crossing = [
         part for part in design.parts if isinstance(part, LayerPart) and part.first <= fold and part.last >= fold + 1
@@ -87,10 +88,13 @@ def _layer_gap(
     crossing: list[LayerPart],
     order: Closing,
 ) -> Sum:
-    angle = design.body.folds[fold].angle
-    if abs(angle) == 180:
-        return _gap(part, fold, plies, angle, order)
-    return _corner_gap(design, part, crossing, angle)
+    spec = design.body.folds[fold]
+    if abs(spec.angle) == 180:
+        gap = _gap(part, fold, plies, spec.angle, order)
+    else:
+        gap = _corner_gap(design, part, crossing, spec.angle)
+    core = (Term(f"round {spec.core or 'its core'}", spec.around),) if spec.around > 0 else ()
+    return Sum(gap.name, (*gap.terms, *core))
 
 
 def _gap(part: LayerPart, fold: int, plies: tuple[tuple[Ply, ...], ...], angle: float, order: Closing) -> Sum:

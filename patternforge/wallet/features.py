@@ -4,9 +4,20 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from patternforge.wallet.words import Edge, HoleShape, Mode, MouthShape
+from patternforge.wallet.words import Edge, HoleShape, Mode, MouthShape, NotchShape
 
-__all__ = ["EdgeShape", "Film", "Fitting", "HoleSpec", "MouthSpec", "Opening", "Spot", "Stitching", "ThumbNotch"]
+__all__ = [
+    "EdgeNotch",
+    "EdgeShape",
+    "Film",
+    "Fitting",
+    "HoleSpec",
+    "MouthSpec",
+    "Opening",
+    "Spot",
+    "Stitching",
+    "ThumbNotch",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,19 +41,39 @@ class MouthSpec:
 
 @dataclass(frozen=True, slots=True)
 class ThumbNotch:
-    """A cut in the middle of a mouth, ``width`` x ``depth`` mm: an arc, or a semicircle when depth = width / 2."""
+    """A cut in the middle of a mouth, ``width`` x ``depth`` mm: an arc, or a semicircle when depth = width / 2.
+
+    In a layer over several panels it is cut on the one named, else on each.
+    """
 
     width: float
     depth: float
+    panel: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Spot:
-    """A place on a panel, mm from the edges or fold tangents named; in the middle where none is named."""
+    """A place on a panel, mm from the edges or fold tangents named; in the middle where none is named.
+
+    ``fold`` places it in the middle of that fold's bend, by number from 1, between ``panel`` and the next.
+    """
 
     panel: int
     beside: tuple[Edge, float] | None = None  # left or right
     above: tuple[Edge, float] | None = None  # bottom or top
+    fold: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeNotch:
+    """A notch ``width`` mm along an edge of a layer and ``depth`` mm deep, level with a spot."""
+
+    name: str
+    edge: Edge
+    spot: Spot
+    width: float
+    depth: float
+    shape: NotchShape = NotchShape.VEE
 
 
 @dataclass(frozen=True, slots=True)

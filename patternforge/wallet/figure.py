@@ -30,10 +30,8 @@ def layer_figure(design: Design, body: Body, part: LayerPart, box: Box) -> Quad:
 
     A lowered edge is straight.
 
-    DraftError for a relief notch, or a lowered edge that would cut a corner's rounding.
+    DraftError for a lowered edge that would cut a corner's rounding.
     """
-    if part.notch > 0:
-        raise DraftError("relief notches are drawn on plain rectangles only: leave out 'notch'")
     own = {edge for edge, amount in part.inset if amount > 0}
     outer = _outer(body, part.first, part.last)
     shared = {edge: form for edge, form in design.body.shapes if edge in outer and edge not in own}

@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from patternforge.errors import DraftError
 from patternforge.geometry.path import Path, polyline
-from patternforge.geometry.point import Point
+from patternforge.geometry.point import Bounds, Point
 from patternforge.geometry.segment import Segment
 from patternforge.geometry.transform import Transform, flipped_x, identity, rotation, translation
 from patternforge.wallet.blank import Blank
@@ -70,7 +70,7 @@ def flat_piece(blank: Blank, lay: Lay, body: Body, seams: Sequence[SewnThrough])
         level=lay.level,
         outline=path,
         edges=edges,
-        openings=tuple(_opening(path, placement) for path in blank.openings),
+        openings=tuple(_opening(blank.name, path, placement) for path in blank.openings),
         holes=tuple(hole for seam in seams for hole in _holes(seam, placement)),
         fold_lines=tuple(line for fold in folds for line in _fold_lines(fold, developed.path, placement)),
         placement=placement,
@@ -83,8 +83,10 @@ def flat_piece(blank: Blank, lay: Lay, body: Body, seams: Sequence[SewnThrough])
     )
 
 
-def _opening(path: Path, placement: Placement) -> Path:
-    """An opening in its piece, clockwise; it lies on one panel, so development only moves it."""
+def _opening(name: str, path: Path, placement: Placement) -> Path:
+    """An opening in its piece, clockwise; where nothing stretches, development only moves it."""
+    if _is_stretched(path.bounds, placement.development):
+        raise DraftError(f"piece '{name}': an opening lies in a fold zone, where this layer would stretch it")
     shift = placement.development.flat(path.start.x) - path.start.x
     return placement.onto_piece.path(translation(shift, 0.0).path(path)).cw()
 
@@ -116,16 +118,18 @@ def _developed(blank: Blank, development: Development) -> Shape:
     return Shape(Path(_chained(segments), True), tuple(edges))
 
 
+def _is_stretched(bounds: Bounds, development: Development) -> bool:
+    """Whether anything between these bounds is drawn out; zones only ever stretch, so nothing makes up for it."""
+    return development.flat(bounds.x1) - development.flat(bounds.x0) - bounds.width > _STRETCHED
+
+
 def _chained(segments: list[Segment]) -> tuple[Segment, ...]:
     """Segments whose ends meet to the last bit: each starts where the one before it ends."""
     return tuple(Segment(segments[i - 1].end, s.end, s.bulge) for i, s in enumerate(segments))
 
 
 def _arc(name: str, arc: Segment, development: Development) -> list[Segment]:
-    bounds = arc.bounds
-    grown = development.flat(bounds.x1) - development.flat(bounds.x0) - bounds.width
-    inside = [x for x, _ in development.breaks if bounds.x0 + _STRETCHED < x < bounds.x1 - _STRETCHED]
-    if abs(grown) > _STRETCHED or inside:
+    if _is_stretched(arc.bounds, development):
         raise DraftError(f"piece '{name}': an arc of its outline lies in a fold zone, where it would be stretched")
     return [Segment(_flat(arc.start, development), _flat(arc.end, development), arc.bulge)]
 

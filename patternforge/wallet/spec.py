@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from patternforge.leather.contents import Item
 from patternforge.leather.material import Leather
 from patternforge.wallet.features import (
+    EdgeNotch,
     EdgeShape,
     Film,
     Fitting,
@@ -21,7 +22,18 @@ from patternforge.wallet.features import (
     Stitching,
     ThumbNotch,
 )
-from patternforge.wallet.words import Across, BankShape, CornerStyle, Edge, HoleShape, Lying, Mode, MouthShape, Side
+from patternforge.wallet.words import (
+    Across,
+    BankShape,
+    CornerStyle,
+    Edge,
+    HoleShape,
+    Lying,
+    Mode,
+    MouthShape,
+    NotchShape,
+    Side,
+)
 
 __all__ = [
     "Across",
@@ -32,6 +44,7 @@ __all__ = [
     "CornerStyle",
     "Design",
     "Edge",
+    "EdgeNotch",
     "EdgeShape",
     "Film",
     "Fitting",
@@ -46,6 +59,7 @@ __all__ = [
     "Mode",
     "MouthShape",
     "MouthSpec",
+    "NotchShape",
     "Opening",
     "PanelSpec",
     "Parameter",
@@ -100,11 +114,14 @@ class FoldSpec:
     """A fold between neighbours: angle in degrees (+180 insides meet, -180 outsides meet).
 
     ``compensation`` 0 lies flat open, 1 closes true; ``relief`` is how far pockets stop short of the tangent, mm.
+    ``around`` is the thickness of what the fold goes round, a ring or a bar called ``core``, mm.
     """
 
     angle: float = 180.0
     compensation: float = 1.0
     relief: float = 3.0
+    around: float = 0.0
+    core: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,7 +161,8 @@ class LayerPart:
     lying or upright.
     ``notch`` is the depth of the relief notch at both ends of every fold zone (0: none). ``trim`` in mm by edge.
     ``inset`` keeps edges that far inside the body's or short of a panel's far end: a strap, a flap, a tongue;
-    ``corner`` rounds the corners an inset gives it, ``shapes`` slants or bows the sides it does not share.
+    ``corner`` rounds the corners an inset gives it, ``shapes`` slants or bows the sides it does not share. Its
+    opening edge may dip (``mouth``) and be cut for a ``thumb``; ``notches`` are cut into any straight edge.
     """
 
     name: str
@@ -163,6 +181,9 @@ class LayerPart:
     shapes: tuple[tuple[Edge, EdgeShape], ...] = ()
     openings: tuple[Opening, ...] = ()
     lying: Lying = Lying.LYING
+    mouth: MouthSpec = field(default_factory=MouthSpec)
+    thumb: ThumbNotch | None = None
+    notches: tuple[EdgeNotch, ...] = ()
     line: int = 0
 
     @property

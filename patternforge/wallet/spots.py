@@ -18,10 +18,15 @@ __all__ = ["film_blank", "film_run", "opening_path", "spot_point"]
 
 
 def spot_point(body: Body, spot: Spot) -> Point:
-    """The assembly point of a spot: measured from the edges or tangents it names, else in the panel's middle."""
+    """The assembly point of a spot: measured from the edges or tangents it names, else in the panel's middle.
+
+    Across the folds it may be the middle of a fold's bend instead.
+    """
     panel = body.panels[spot.panel]
     x, y = (panel.x0 + panel.x1) / 2, body.height / 2
-    if spot.beside:
+    if spot.fold:
+        x = (body.folds[spot.fold - 1].x0 + body.folds[spot.fold - 1].x1) / 2
+    elif spot.beside:
         edge, distance = spot.beside
         x = panel.x0 + distance if edge is Edge.LEFT else panel.x1 - distance
     if spot.above:
@@ -33,12 +38,13 @@ def spot_point(body: Body, spot: Spot) -> Point:
 def opening_path(body: Body, opening: Opening) -> Path:
     """The outline of an opening on the assembly, counter-clockwise.
 
-    DraftError when it reaches beyond its panel, for a fold would stretch it.
+    DraftError when it reaches beyond its panel, or beyond both panels of the fold it lies in.
     """
     path = _grown(body, opening, 0.0)
-    panel, box = body.panels[opening.spot.panel], path.bounds
-    if box.x0 < panel.x0 or box.x1 > panel.x1 or box.y0 < 0 or box.y1 > body.height:
-        raise DraftError(f"opening '{opening.name}' reaches beyond panel '{panel.name}'")
+    spot, box = opening.spot, path.bounds
+    first, last = body.panels[spot.panel], body.panels[spot.panel + (1 if spot.fold else 0)]
+    if box.x0 < first.x0 or box.x1 > last.x1 or box.y0 < 0 or box.y1 > body.height:
+        raise DraftError(f"opening '{opening.name}' reaches beyond panel '{first.name}'")
     return path
 
 

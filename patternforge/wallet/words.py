@@ -4,7 +4,18 @@ from __future__ import annotations
 
 from enum import StrEnum
 
-__all__ = ["Across", "BankShape", "CornerStyle", "Edge", "HoleShape", "Lying", "Mode", "MouthShape", "Side"]
+__all__ = [
+    "Across",
+    "BankShape",
+    "CornerStyle",
+    "Edge",
+    "HoleShape",
+    "Lying",
+    "Mode",
+    "MouthShape",
+    "NotchShape",
+    "Side",
+]
 
 
 class Edge(StrEnum):
@@ -37,6 +48,11 @@ class MouthShape(StrEnum):
     STRAIGHT = "straight"
     DIPPED = "dipped"
     SLANTED = "slanted"
+
+
+class NotchShape(StrEnum):
+    VEE = "vee"
+    ROUND = "round"
 
 
 class CornerStyle(StrEnum):

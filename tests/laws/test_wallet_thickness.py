@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from patternforge.geometry.point import Point
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern, Piece
-from patternforge.wallet.spec import Across, Design, FoldSpec, Held, LayerPart, Part, PocketPart
+from patternforge.wallet.spec import Across, Design, Held, LayerPart, Part, PocketPart
 from tests.laws.designs import drafted_designs, drafts, loaded_more, thickened
 
 rarely = settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow])
@@ -36,7 +36,7 @@ def has_two_layers(design: Design) -> bool:
 
 
 def compensated(design: Design, factor: float) -> Design:
-    folds = tuple(FoldSpec(fold.angle, factor, fold.relief) for fold in design.body.folds)
+    folds = tuple(replace(fold, compensation=factor) for fold in design.body.folds)
     return replace(design, body=replace(design.body, folds=folds))
 
 

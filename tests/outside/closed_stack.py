@@ -2,8 +2,9 @@
 
 The physics: the neutral fibre of a layer keeps its length. Closed by 180 degrees it runs a half circle between the
 heights it has in the stack on either flank, so its radius is half the distance of these heights; at a corner it runs
-an arc round the crossing layers inside it. A layer too stiff for its gap keeps a hollow, and the layers round it go
-round that hollow too. How thick a part is, is measured on its pieces: most leather and contents over any one point.
+an arc round the crossing layers inside it. A ring or bar in a fold lies inside all of them. A layer too stiff for its
+gap keeps a hollow, and the layers round it go round that hollow too. How thick a part is, is measured on its pieces:
+most leather and contents over any one point.
 Panels and folds are counted from 0.
 """
 
@@ -50,6 +51,8 @@ def bends(json: Json, layers: Sequence[Layer]) -> tuple[dict[str, Bend], ...]:
         crossing = [layer for layer in layers if {fold, fold + 1} <= set(layer.panels)]
         whole = abs(declared["angle"]) == 180
         gaps = _gaps(panels, flanks[fold], fold, crossing) if whole else _corner_gaps(crossing, declared["angle"])
+        core = json["inputs"]["body"]["folds"][fold]["around"]
+        gaps = {part: gap + core for part, gap in gaps.items()}
         found.append(_nested(json, crossing, gaps, radians(abs(declared["angle"]))))
     return tuple(found)
 

@@ -6,13 +6,13 @@ import math
 
 from patternforge.errors import DraftError
 from patternforge.geometry.point import Point
-from patternforge.geometry.transform import flipped_y
 from patternforge.wallet.blank import Blank, PartBlanks
 from patternforge.wallet.body import Body, layer_development, layer_extent
 from patternforge.wallet.border import inner_margin, opposite, seam_along
 from patternforge.wallet.figure import is_shaped, layer_figure
 from patternforge.wallet.outline import Corner, Shape, shape
 from patternforge.wallet.parts.kind import PartKind
+from patternforge.wallet.parts.layer_cuts import has_mouth, with_layer_cuts
 from patternforge.wallet.parts.layer_sizes import layer_needs, layer_nominal, layer_plies, whole_layer
 from patternforge.wallet.pattern import EdgeRole, Pocket
 from patternforge.wallet.quad import sides_of
@@ -20,8 +20,6 @@ from patternforge.wallet.spec import Design, Edge, Held, LayerPart, Side
 from patternforge.wallet.stacks import held_panels, standing
 
 __all__ = ["LAYER", "layer_blanks"]
-
-_QUARTER = math.tan(math.pi / 8)
 
 
 def layer_blanks(design: Design, body: Body, part: LayerPart, _spacing: float) -> PartBlanks:
@@ -67,12 +65,11 @@ def _shape(design: Design, body: Body, part: LayerPart) -> Shape:
     }
     if bounds[Edge.LEFT] >= bounds[Edge.RIGHT] or bounds[Edge.BOTTOM] >= bounds[Edge.TOP]:
         raise DraftError("its insets leave nothing of it")
-    if is_shaped(design, part):
-        return _figured(design, body, part, bounds)
     _check_notch(body, part)
     roles = {edge: _role(design, part, edge) for edge in Edge}
-    corners = _corners(body, part, bounds, roles)
-    return shape(corners)
+    figured = is_shaped(design, part)
+    outline = _figured(design, body, part, bounds) if figured else shape(_corners(body, part, bounds, roles))
+    return with_layer_cuts(design, body, part, outline)
 
 
 def _figured(design: Design, body: Body, part: LayerPart, bounds: dict[Edge, float]) -> Shape:
@@ -93,7 +90,7 @@ def _check_notch(body: Body, part: LayerPart) -> None:
 
 
 def _role(design: Design, part: LayerPart, edge: Edge) -> EdgeRole:
-    if part.drop > 0 and edge is part.opening:
+    if has_mouth(part) and edge is part.opening:
         return EdgeRole.MOUTH
     if dict(part.trim).get(edge):
         return EdgeRole.TRIMMED
@@ -118,8 +115,6 @@ def _corners(body: Body, part: LayerPart, bounds: dict[Edge, float], roles: dict
     for leaving, at, arriving in sides:
         radius = _radius(body, part, {arriving, leaving})
         corners += _lowered_corner(at, radius, arriving, leaving, part, roles)
-        if part.notch > 0 and leaving in (Edge.BOTTOM, Edge.TOP):
-            corners += _notches(body, part, leaving, corners[-1].at.y, roles[leaving])
     return corners
 
 
@@ -170,25 +165,6 @@ def _inward(edge: Edge) -> Point:
         Edge.BOTTOM: Point(0.0, 1.0),
         Edge.TOP: Point(0.0, -1.0),
     }[edge]
-
-
-def _notches(body: Body, part: LayerPart, edge: Edge, y: float, role: EdgeRole) -> list[Corner]:
-    """Relief notches: a quarter circle on each panel, straight across the zone, so no arc is ever stretched."""
-    depth, corners = part.notch, []
-    for fold in body.folds[part.first : part.last]:
-        corners += [
-            Corner(Point(fold.x0 - depth, y), 0.0, -_QUARTER, EdgeRole.RAW),
-            Corner(Point(fold.x0, y + depth), 0.0, 0.0, EdgeRole.RAW),
-            Corner(Point(fold.x1, y + depth), 0.0, -_QUARTER, EdgeRole.RAW),
-            Corner(Point(fold.x1 + depth, y), 0.0, 0.0, role),
-        ]
-    if edge is Edge.BOTTOM:
-        return corners
-    flip = flipped_y(y)
-    mirrored = [flip.point(c.at) for c in reversed(corners)]
-    bulges = [-_QUARTER, 0.0, -_QUARTER, 0.0] * (len(corners) // 4)
-    edge_roles = [EdgeRole.RAW, EdgeRole.RAW, EdgeRole.RAW, role] * (len(corners) // 4)
-    return [Corner(p, 0.0, b, r) for p, b, r in zip(mirrored, bulges, edge_roles, strict=True)]
 
 
 def _held(design: Design, body: Body, part: LayerPart, held: Held) -> Pocket:

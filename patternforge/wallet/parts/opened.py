@@ -27,7 +27,8 @@ def with_openings(design: Design, body: Body, part: Part, made: PartBlanks) -> P
 def _opened(design: Design, body: Body, opening: Opening, made: PartBlanks) -> PartBlanks:
     at = _front(made.blanks)
     front = made.blanks[at]
-    if opening.spot.panel not in front.panels:
+    lies_on = {opening.spot.panel, opening.spot.panel + (1 if opening.spot.fold else 0)}
+    if not lies_on <= set(front.panels):
         panel = body.panels[opening.spot.panel].name
         raise DraftError(f"opening '{opening.name}' lies on panel '{panel}', which the part does not cover")
     path = opening_path(body, opening)

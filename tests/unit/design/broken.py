@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from tests.unit.design.good_case import CASE
 from tests.unit.design.good_design import GOOD
 
-__all__ = ["Broken", "Expected", "broken", "whole"]
+__all__ = ["Broken", "Expected", "broken", "broken_case", "whole"]
 
 _PLACE = "¦"
 Wording = str | tuple[str, ...]
@@ -50,7 +51,15 @@ def whole(name: str, text: str, *says: Wording) -> Broken:
 
 def broken(name: str, edits: dict[str, str], *says: Wording) -> Broken:
     """The good design with each key of ``edits``, which stands in it once, replaced by its value."""
-    text = GOOD
+    return _edited(name, GOOD, edits, says)
+
+
+def broken_case(name: str, edits: dict[str, str], *says: Wording) -> Broken:
+    """The good key case edited in the same way."""
+    return _edited(name, CASE, edits, says)
+
+
+def _edited(name: str, text: str, edits: dict[str, str], says: tuple[Wording, ...]) -> Broken:
     for old, new in edits.items():
         if text.count(old) != 1:
             raise ValueError(f"{name}: {old!r} stands {text.count(old)} times in the design")

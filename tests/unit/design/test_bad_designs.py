@@ -10,13 +10,15 @@ from patternforge.design.located import FaultList, Table
 from patternforge.design.source import located
 from patternforge.errors import DesignError, Fault
 from tests.unit.design.broken import Broken
+from tests.unit.design.broken_cuts import BROKEN_CUTS
 from tests.unit.design.broken_names import BROKEN_NAMES
 from tests.unit.design.broken_shapes import BROKEN_SHAPES
 from tests.unit.design.broken_text import BROKEN_TEXT
 from tests.unit.design.broken_values import BROKEN_VALUES
+from tests.unit.design.good_case import CASE
 from tests.unit.design.good_design import GOOD
 
-_EVERY = (*BROKEN_TEXT, *BROKEN_VALUES, *BROKEN_NAMES, *BROKEN_SHAPES)
+_EVERY = (*BROKEN_TEXT, *BROKEN_VALUES, *BROKEN_NAMES, *BROKEN_SHAPES, *BROKEN_CUTS)
 
 
 def faults_of(text: str) -> tuple[Fault, ...]:
@@ -25,8 +27,9 @@ def faults_of(text: str) -> tuple[Fault, ...]:
     return caught.value.faults
 
 
-def test_the_design_they_are_made_from_has_no_fault() -> None:
+def test_the_designs_they_are_made_from_have_no_fault() -> None:
     assert load_design(GOOD, "wallet.yaml").title == "Three-fold wallet"
+    assert load_design(CASE, "wallet.yaml").title == "Key case"
 
 
 def test_there_are_at_least_150_broken_designs_and_no_two_alike() -> None:

@@ -110,7 +110,7 @@ def test_hardware_is_told_with_its_holes_and_what_they_meet() -> None:
             "name": "closure",
             "kind": "snap-line-20",
             "part": "strap",
-            "at": {"panel": "strap", "from": {"left": 14.0}},
+            "at": {"panel": "strap", "from": {"left": 14.0}, "fold": None},
             "meets": {"part": "shell", "panel": "front"},
             "holes": [4.5, 3.5],
             "reach": 6.35,
@@ -137,7 +137,7 @@ def test_a_strap_and_its_seam_are_told_as_asked() -> None:
 def test_a_window_is_told_with_its_film_which_has_no_grain_side() -> None:
     told = read(windowed())
     (window,) = told["inputs"]["parts"][1]["openings"]
-    assert window["at"] == {"panel": "back", "from": {"bottom": 22.0}}
+    assert window["at"] == {"panel": "back", "from": {"bottom": 22.0}, "fold": None}
     assert window["film"] == {"leather": "film", "overlap": 6.0, "margin": 3.0}
     film = next(piece for piece in told["pieces"] if piece["name"] == "window film")
     assert (film["made_of"], film["showing_face"], film["lines"]) == ("film", None, "cards 1")

@@ -110,3 +110,12 @@ def test_a_stiff_layer_keeps_its_radius_and_the_shell_goes_round_it() -> None:
         pytest.approx((0.0, 1.6)),
         pytest.approx((2.4, 0.6)),
     ]
+
+
+def test_what_a_fold_goes_round_stands_in_the_room_of_its_layer() -> None:
+    pattern = small(shell(2), widths=TWO, folds=(FoldSpec(relief=5.0, around=3.0),))
+    (bends,) = closed(pattern).bends
+    # Wire of 3 mm: radius 1.5, fibre of 1.2 mm of leather at 1.5 + 0.6.
+    assert needs(bends) == {"shell": pytest.approx(2.1)}
+    assert [bend.room for bend in bends] == pytest.approx([1.5])
+    assert [bend.has for bend in bends] == pytest.approx([2.1 * pi])

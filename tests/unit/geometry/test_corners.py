@@ -102,8 +102,8 @@ def test_a_corner_between_a_line_and_an_arc_is_rounded_by_the_circle_that_touche
 
 
 def test_a_corner_between_two_arcs_is_rounded() -> None:
-    # A lens of two quarter circles of radius sqrt(50), centres (5, -5) and (5, 5): a circle of 1 in its corner has its
-    # centre sqrt(50) - 1 from both, so at y = 0, x = 5 - sqrt((sqrt(50) - 1)^2 - 25).
+    # A lens of two quarter circles of radius sqrt(50), centres (5, -5) and (5, 5): a circle of 1 in its corner
+    # has its centre sqrt(50) - 1 from both, so at y = 0, x = 5 - sqrt((sqrt(50) - 1)^2 - 25).
     quarter = math.tan(math.pi / 8)
     lens = from_vertices([(0, 0, quarter), (10, 0, quarter)], closed=True)
     fillet = filleted(lens, [1, 1]).segments[-1]

@@ -157,3 +157,31 @@ def test_a_fold_that_no_layer_crosses_is_refused() -> None:
     halves = (shell(1), LayerPart("other", "outer", 1, 1))
     with pytest.raises(DraftError, match=r"small\.yaml: fold 1 is crossed by no layer"):
         body_of(wallet(*halves, widths=TWO, folds=(FoldSpec(),)))
+
+
+def test_a_strap_round_a_ring_runs_half_a_circle_through_its_own_middle() -> None:
+    # A ring of 3 mm wire and a strap of 1.2: pi x (1.5 + 0.6).
+    ring = FoldSpec(around=3.0, core="ring")
+    (fold,) = body_of(wallet(shell(2), widths=TWO, folds=(ring,))).folds
+    assert lengths(fold.layers) == {"shell": pytest.approx((3.0, 1.5, pi * 2.1))}
+    assert [(term.label, term.value) for term in fold.layers[0].gap.terms] == [("round ring", 3.0)]
+
+
+def test_what_a_fold_goes_round_lies_in_the_gap_of_every_layer_besides_all_else() -> None:
+    parts = (shell(2), divider(holds=(Held("note", 4),)), bank(), bank(name="right", panel=1))
+    plain, round_a_bar = (
+        body_of(wallet(*parts, widths=TWO, folds=(FoldSpec(around=around),))).folds[0] for around in (0.0, 2.0)
+    )
+    for before, after in zip(plain.layers, round_a_bar.layers, strict=True):
+        assert after.gap.value == pytest.approx(before.gap.value + 2.0)
+        assert after.true_length == pytest.approx(before.true_length + pi)
+        assert after.gap.terms[-1].label == "round its core"
+
+
+def test_a_corner_goes_round_a_bar_by_its_share_of_the_circle() -> None:
+    # Alone and without a bar the shell bends as sharp as it can, 0.6 mm inside; a bar of 4 mm asks for 2 mm.
+    (plain,), (bent,) = (
+        body_of(wallet(shell(2), widths=TWO, folds=(FoldSpec(90.0, around=around),))).folds for around in (0.0, 4.0)
+    )
+    assert plain.layers[0].true_length == pytest.approx(pi / 2 * 1.2)
+    assert bent.layers[0].true_length == pytest.approx(pi / 2 * 2.6)

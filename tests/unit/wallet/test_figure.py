@@ -90,5 +90,3 @@ def test_what_a_shaped_layer_cannot_have_is_refused() -> None:
     design, body = two_panels()
     with pytest.raises(DraftError, match=r"lowered by 8\.00 mm it would cut the rounding of 12\.00 mm"):
         layer_figure(design, body, lining(drop=8.0), BOX)
-    with pytest.raises(DraftError, match="relief notches are drawn on plain rectangles only"):
-        layer_figure(design, body, lining(notch=3.0), BOX)
