@@ -37,6 +37,7 @@ class Ply:
     bounds: Bounds
     outline: Path | None
     interior: Interior | None
+    openings: tuple[Path, ...] = ()
 
     def edges_at(self, y: float) -> list[float]:
         """x of the edges the ply has at that height, rising: covered from the first to the second, and so on."""
@@ -87,7 +88,7 @@ def _laid(piece: Piece) -> list[LaidHole]:
 
 
 def _piece_ply(piece: Piece, thickness: float) -> Ply:
-    outline = _on_assembly(piece)
+    outline = _on_assembly(piece, piece.outline)
     return Ply(
         name=piece.name,
         part=piece.part,
@@ -97,13 +98,14 @@ def _piece_ply(piece: Piece, thickness: float) -> Ply:
         bounds=outline.bounds,
         outline=outline,
         interior=Interior(outline),
+        openings=tuple(_on_assembly(piece, opening) for opening in piece.openings),
     )
 
 
-def _on_assembly(piece: Piece) -> Path:
-    """The outline laid back on the assembly; lines and arcs keep their bulge, for no arc lies in a fold zone."""
+def _on_assembly(piece: Piece, path: Path) -> Path:
+    """A closed path of a piece laid back on the assembly; arcs keep their bulge, for none lies in a fold zone."""
     sign = -1.0 if piece.placement.onto_piece.is_mirror else 1.0
-    vertices = piece.outline.vertices
+    vertices = path.vertices
     laid = piece.placement.on_assembly([Point(x, y) for x, y, _ in vertices])
     bulges = (sign * bulge for _, _, bulge in vertices)
     return from_vertices([(p.x, p.y, bulge) for p, bulge in zip(laid, bulges, strict=True)], closed=True)

@@ -14,15 +14,16 @@ from typing import TYPE_CHECKING
 from patternforge.errors import GeometryError
 from patternforge.geometry.boxes import loose_box, touching_pairs
 from patternforge.geometry.flatten import flattened
-from patternforge.geometry.path import Path
+from patternforge.geometry.path import Path, polygon
 from patternforge.geometry.point import Point
 from patternforge.geometry.segment import Segment, intersections
+from patternforge.geometry.transform import Transform
 
 if TYPE_CHECKING:
     from shapely import Polygon
     from shapely.geometry.base import BaseGeometry
 
-__all__ = ["Cell", "Region", "fault_of", "overlap_area", "overlay", "region"]
+__all__ = ["Cell", "Patch", "Region", "fault_of", "overlap_area", "overlay", "patches", "region"]
 
 SAME_VERTEX = 1e-7  # mm; neighbours that meet within this of their common vertex meet there only
 
@@ -67,6 +68,21 @@ class Region:
         """What lies in this one and not in the other."""
         return Region(self.shape.difference(other.shape))
 
+    def moved(self, transform: Transform) -> Region:
+        """The area carried by an isometry."""
+        from shapely.affinity import affine_transform
+
+        t = transform
+        return Region(affine_transform(self.shape, [t.a, t.c, t.b, t.d, t.e, t.f]))
+
+    @property
+    def paths(self) -> tuple[Path, ...]:
+        """The outlines of all parts and of their holes, in straight lines."""
+        import shapely
+
+        rings = (ring for part in shapely.get_parts(self.shape) for ring in (part.exterior, *part.interiors))
+        return tuple(polygon([Point(x, y) for x, y in ring.coords[:-1]]) for ring in rings)
+
     def distance_to(self, other: Region) -> float:
         """The shortest distance between both, mm; 0 when they touch or overlap."""
         return float(self.shape.distance(other.shape))
@@ -79,6 +95,15 @@ class Cell:
     covers: frozenset[int]
     weight: float
     area: float
+    at: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Patch:
+    """A connected part of the plane that the same areas cover: which, the part itself, a point in it."""
+
+    covers: frozenset[int]
+    region: Region
     at: Point
 
 
@@ -150,6 +175,32 @@ def overlay(areas: Sequence[tuple[Path, Sequence[Path], float]], tolerance: floa
             weight = sum(areas[i][2] for i in sorted(covers))
             cells.append(Cell(covers, weight, float(face.area), Point(float(inner.x), float(inner.y))))
     return tuple(sorted(cells, key=lambda cell: (round(cell.at.x, 6), round(cell.at.y, 6))))
+
+
+def patches(areas: Sequence[Region], sliver: float = 1e-6) -> tuple[Patch, ...]:
+    """The connected parts into which areas cut one another, from the lower left to the upper right.
+
+    Parts smaller than ``sliver`` mm2 are left out: they come from rounding.
+
+    >>> from patternforge.geometry.corners import rounded_rectangle
+    >>> one = region(rounded_rectangle(0, 0, 4, 4, 0))
+    >>> [sorted(patch.covers) for patch in patches([one, region(rounded_rectangle(3, 0, 9, 4, 0))])]
+    [[0], [0, 1], [1]]
+    """
+    import shapely
+
+    shapes = [area.shape for area in areas]
+    if not shapes:
+        return ()
+    faces = shapely.get_parts(shapely.polygonize([shapely.unary_union([shape.boundary for shape in shapes])]))
+    tree = shapely.STRtree(shapes)
+    found = []
+    for face in faces:
+        inner = face.representative_point()
+        covers = frozenset(int(i) for i in tree.query(inner, predicate="within"))
+        if covers and face.area > sliver:
+            found.append(Patch(covers, Region(face), Point(float(inner.x), float(inner.y))))
+    return tuple(sorted(found, key=lambda patch: (round(patch.at.x, 6), round(patch.at.y, 6))))
 
 
 def _polygon(outline: Path, openings: tuple[Path, ...], tolerance: float) -> Polygon:
