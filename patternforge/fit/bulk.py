@@ -2,13 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
 from patternforge.fit.close import ClosedWallet
 from patternforge.fit.findings import Finding, at_most
 from patternforge.fit.layout import Layout
+from patternforge.geometry.point import Point
+from patternforge.wallet.pattern import Seam
 
-__all__ = ["bulk_findings"]
+__all__ = ["SeamStack", "bulk_findings", "seam_stacks"]
+
+
+@dataclass(frozen=True, slots=True)
+class SeamStack:
+    """The thickest stack a seam sews through, mm, and where its hole lies on the wallet laid open."""
+
+    seam: str
+    thickness: float
+    at: Point
 
 
 def bulk_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
@@ -19,12 +31,11 @@ def bulk_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
     yield Finding(
         "thickness closed, as loaded", "whole wallet", closed.thickness, limits.closed_thickness, verdict, remedy
     )
-    stacks = _seam_stacks(layout)
-    for seam in layout.pattern.seams:
-        stack = stacks.get(seam.name, 0.0)
+    for seam in seam_stacks(layout):
+        stack = seam.thickness
         remedy = "skive the edges or use thinner leather inside" if stack > limits.seam_stack else ""
         verdict = at_most(stack, limits.seam_stack, 1.5 * limits.seam_stack)
-        yield Finding("thickest stack sewn through", seam.name, stack, limits.seam_stack, verdict, remedy)
+        yield Finding("thickest stack sewn through", seam.seam, stack, limits.seam_stack, verdict, remedy)
     for fold, bends in zip(layout.pattern.folds, closed.bends, strict=True):
         if abs(fold.angle) != 180:
             continue
@@ -35,15 +46,18 @@ def bulk_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
         yield Finding("thickness at the spine", f"fold {outer.fold}", spine, limit, at_most(spine, limit, 2 * limit))
 
 
-def _seam_stacks(layout: Layout) -> dict[str, float]:
-    """The thickest stack each seam sews through, by the seam's name."""
+def seam_stacks(layout: Layout) -> tuple[SeamStack, ...]:
+    """The thickest stack of every seam, in the order of the pattern; 0 for a seam that goes through nothing."""
     at: dict[tuple[str, int], float] = {}
     for piece in layout.pattern.pieces:
         t = layout.thickness(piece)
         for hole in piece.holes:
             key = (hole.seam, hole.index)
             at[key] = at.get(key, 0.0) + t
-    thickest: dict[str, float] = {}
-    for (seam, _), stack in at.items():
-        thickest[seam] = max(thickest.get(seam, 0.0), stack)
-    return thickest
+    return tuple(_thickest(seam, at) for seam in layout.pattern.seams)
+
+
+def _thickest(seam: Seam, at: Mapping[tuple[str, int], float]) -> SeamStack:
+    stacks = [(at.get((seam.name, hole.index), 0.0), hole.at) for hole in seam.holes]
+    thickness, place = max(stacks, key=lambda stack: stack[0], default=(0.0, Point(0.0, 0.0)))
+    return SeamStack(seam.name, thickness, place)

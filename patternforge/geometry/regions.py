@@ -27,6 +27,8 @@ __all__ = ["Cell", "Patch", "Region", "fault_of", "overlap_area", "overlay", "pa
 
 SAME_VERTEX = 1e-7  # mm; neighbours that meet within this of their common vertex meet there only
 
+SAME_CORNER = 1e-4  # mm; corners of cut areas closer than this come from rounding
+
 Ring = tuple[Path, Sequence[Path]]
 
 
@@ -77,11 +79,12 @@ class Region:
 
     @property
     def paths(self) -> tuple[Path, ...]:
-        """The outlines of all parts and of their holes, in straight lines."""
+        """The outlines of all parts and of their holes, in straight lines; corners closer than 1e-4 mm are one."""
         import shapely
 
         rings = (ring for part in shapely.get_parts(self.shape) for ring in (part.exterior, *part.interiors))
-        return tuple(polygon([Point(x, y) for x, y in ring.coords[:-1]]) for ring in rings)
+        apart = (_apart([Point(x, y) for x, y in ring.coords[:-1]]) for ring in rings)
+        return tuple(polygon(points) for points in apart if len(points) > 2)
 
     def distance_to(self, other: Region) -> float:
         """The shortest distance between both, mm; 0 when they touch or overlap."""
@@ -201,6 +204,11 @@ def patches(areas: Sequence[Region], sliver: float = 1e-6) -> tuple[Patch, ...]:
         if covers and face.area > sliver:
             found.append(Patch(covers, Region(face), Point(float(inner.x), float(inner.y))))
     return tuple(sorted(found, key=lambda patch: (round(patch.at.x, 6), round(patch.at.y, 6))))
+
+
+def _apart(points: list[Point]) -> list[Point]:
+    """The points of a ring without those that fall together with the one before."""
+    return [p for i, p in enumerate(points) if p.distance_to(points[i - 1]) > SAME_CORNER]
 
 
 def _polygon(outline: Path, openings: tuple[Path, ...], tolerance: float) -> Polygon:
