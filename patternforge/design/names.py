@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from patternforge.design.entries import Entries
-from patternforge.design.located import At
+from patternforge.design.located import At, Scalar
 from patternforge.design.words import word_advice
 
 __all__ = ["Covered", "Names"]
@@ -25,6 +25,8 @@ class Names:
     openings: dict[str, At] = field(default_factory=dict)
     films: dict[str, At] = field(default_factory=dict)
     """Openings with a film, for that film and its seam are named after them."""
+    sewn_to: list[Scalar] = field(default_factory=list)
+    """Layers that the seams of pockets are said to go through, wherever they are declared."""
     is_complete: bool = True
     """Unless a part could not be read at all."""
 

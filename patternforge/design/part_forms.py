@@ -205,6 +205,7 @@ class BankForm(Form):
     thumb: ThumbForm = optional("a notch to push the item out")
     trim: TrimForm = optional("extra by edge, cut off after gluing")
     exact: list[Literal["step", "show", "overlap"]] = optional("sizes that may not move to whole stitches", [])
+    sewn_to: list[Text] = optional("layers its own seams go through besides the one next to it", [])
     openings: Openings = optional(_OPENINGS, [])
 
 
@@ -225,4 +226,5 @@ class PocketForm(Form):
     thumb: ThumbForm = optional("a notch to push the item out")
     trim: TrimForm = optional("extra by edge, cut off after gluing")
     exact: list[Literal["depth"]] = optional("sizes that may not move to whole stitches", [])
+    sewn_to: list[Text] = optional("layers its own seams go through besides the one next to it", [])
     openings: Openings = optional(_OPENINGS, [])

@@ -21,6 +21,7 @@ from patternforge.design.part_forms import (
 from patternforge.design.places import covered_panels, panel, sides
 from patternforge.design.scope import Kind, Scope
 from patternforge.design.values import POSITIVE, Bounds, count_of
+from patternforge.design.words import word_advice
 from patternforge.wallet.spec import (
     BankPart,
     BankShape,
@@ -59,6 +60,7 @@ def parts(nodes: tuple[Node, ...], names: Names, scope: Scope) -> tuple[Part, ..
     """The parts declared, their names and those of their openings put in ``names``."""
     found = [_part(node, names, scope) for node in nodes]
     _refuse_films_named_like_parts(names, scope)
+    _refuse_what_is_no_layer(names, scope)
     return tuple(part for part in found if part is not None)
 
 
@@ -87,6 +89,25 @@ def _refuse_films_named_like_parts(names: Names, scope: Scope) -> None:
         if piece in names.parts:
             what = f"the film of '{opening}' is called '{piece}', like the part on line {names.parts[piece].line}"
             scope.faults.add(at, what, "give one of them another name")
+
+
+def _refuse_what_is_no_layer(names: Names, scope: Scope) -> None:
+    for named in names.sewn_to if names.is_complete else ():
+        if named.text not in names.layers:
+            advice = word_advice(named.text, names.layers)
+            scope.faults.add(named.at, f"there is no layer '{named.text[:40]}'", advice)
+
+
+def _sewn_to(table: Entries, names: Names) -> tuple[str, ...]:
+    """The layers named, once each; whether there are such layers is seen when all parts are read."""
+    found: list[str] = []
+    for scalar in table.scalars("sewn_to"):
+        if scalar.text in found:
+            table.scope.faults.add(scalar.at, f"'{scalar.text}' stands twice in 'sewn_to'", "keep one of them")
+        else:
+            names.sewn_to.append(scalar)
+            found.append(scalar.text)
+    return tuple(found)
 
 
 def _layer(table: Entries, name: str, names: Names) -> LayerPart:
@@ -141,6 +162,7 @@ def _bank(table: Entries, name: str, names: Names) -> BankPart:
         thumb=thumb(table),
         trim=_trim(table),
         exact=_words(table, "exact", _BankSize),
+        sewn_to=_sewn_to(table, names),
         openings=openings(table, covered, names),
         line=table.at.line,
     )
@@ -164,6 +186,7 @@ def _pocket(table: Entries, name: str, names: Names) -> PocketPart:
         thumb=thumb(table),
         trim=_trim(table),
         exact=_words(table, "exact", _PocketSize),
+        sewn_to=_sewn_to(table, names),
         openings=openings(table, covered, names),
         line=table.at.line,
     )

@@ -176,6 +176,7 @@ _OF_POCKETS: dict[str, Any] = {
     "thumb": _THUMB,
     "trim": TRIM,
     "exact": _EXACT,
+    "sewn_to": said("layers its own seams go through besides the one next to it", lines_of(TEXT)),
     "openings": _OPENINGS,
 }
 _BANK = record(

@@ -15,6 +15,7 @@ from patternforge.fit.findings import Finding, Verdict, is_worse
 from patternforge.fit.folds import fold_findings
 from patternforge.fit.holes import crowding, hole_findings
 from patternforge.fit.layout import Layout, layout
+from patternforge.fit.order import order_findings
 from patternforge.fit.pockets import pocket_findings
 from patternforge.fit.stitches import stitch_findings
 from patternforge.leather.material import Leather, Thickness
@@ -37,6 +38,7 @@ def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tupl
         *fold_findings(laid, closed),
         *bulk_findings(laid, closed),
         *feature_findings(laid, closed),
+        *order_findings(laid),
         *_trimmed(laid),
     )
 

@@ -199,7 +199,7 @@ class BankPart:
     ``show``: how much of the item stands out of its mouth. ``step``: rise from slot to slot. ``overlap``: how much
     deeper a tee's tab reaches than the step. ``ease``: added to the taut path round the contents. ``columns`` lie
     side by side along the mouth. ``exact`` names the sizes (``step``, ``show``, ``overlap``) that may not move to
-    whole stitches.
+    whole stitches; ``sewn_to`` layers that its own seams go through besides the one next to it.
     """
 
     name: str
@@ -222,6 +222,7 @@ class BankPart:
     trim: tuple[tuple[Edge, float], ...] = ()
     exact: tuple[str, ...] = ()
     openings: tuple[Opening, ...] = ()
+    sewn_to: tuple[str, ...] = ()
     line: int = 0
 
     @property
@@ -249,6 +250,7 @@ class PocketPart:
     trim: tuple[tuple[Edge, float], ...] = ()
     exact: tuple[str, ...] = ()
     openings: tuple[Opening, ...] = ()
+    sewn_to: tuple[str, ...] = ()
     line: int = 0
 
     @property

@@ -59,7 +59,7 @@ def pocket_blanks(design: Design, body: Body, part: BankPart | PocketPart, spaci
         for slot in slots.slots
         for column in range(slots.columns)
     )
-    runs = _runs(design, part, frame, slots, spacing, tuple(b.name for b in blanks), behind.name)
+    runs = _runs(design, part, frame, slots, spacing, tuple(b.name for b in blanks), (behind.name, *part.sewn_to))
     return PartBlanks(outer_first, pockets, runs)
 
 
@@ -201,7 +201,7 @@ def _runs(
     slots: Slots,
     spacing: float,
     pieces: tuple[str, ...],
-    behind: str,
+    behind: tuple[str, ...],
 ) -> tuple[InnerRun, ...]:
     """The part's own seams; ``pieces`` from slot 1 to the last. A stop row never goes through the slots before it."""
     stitching = replace(design.stitching, pitch=spacing)
@@ -211,7 +211,7 @@ def _runs(
         *((name, path, pieces) for name, path in _uprights(design, part, frame, slots, spacing)),
     ]
     return tuple(
-        InnerRun(f"{part.name} {name}", frame.onto.path(path), (*through, behind), stitching, frame.floor.margin)
+        InnerRun(f"{part.name} {name}", frame.onto.path(path), (*through, *behind), stitching, frame.floor.margin)
         for name, path, through in rows
     )
 

@@ -37,6 +37,9 @@ _KEYS = (
         "pocket 'sleeve' has no key",
     ),
     broken("an unknown key of a mouth", {"dipped, depth: 3 mm": "dipped, ¦dept: 3 mm"}, "did you mean 'depth'?"),
+    broken("a pocket sewn to no layer", {"sewn_to: [shell]": "sewn_to: [¦shel]"}, ("no layer 'shel'", "'shell'?")),
+    broken("a pocket sewn to a pocket", {"sewn_to: [shell]": "sewn_to: [¦left cards]"}, "no layer 'left cards'"),
+    broken("a layer sewn to twice", {"sewn_to: [shell]": "sewn_to: [shell, ¦shell]"}, "stands twice in 'sewn_to'"),
     broken("an unknown edge to trim", {"{top: 1 mm}": "{¦up: 1 mm}"}, "'trim' of layer 'divider' has no key 'up'"),
     broken(
         "an unknown key of a seam", {"    end: 3 mm": "    ¦ends: 3 mm"}, ("seam 'rim' has no key 'ends'", "'end'?")

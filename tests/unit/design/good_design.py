@@ -76,6 +76,7 @@ parts:
     overlap: 8 mm
     ease: 2.5 mm
     shape: tee
+    sewn_to: [shell]
     stands: lying
     opening: top
     columns: 1

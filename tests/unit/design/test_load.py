@@ -164,6 +164,7 @@ def test_parts_keep_their_order_and_the_line_they_begin_on() -> None:
         mouth=MouthSpec(MouthShape.DIPPED, 3.0),
         thumb=ThumbNotch(18.0, 9.0),
         exact=("step", "show"),
+        sewn_to=("shell",),
         line=starts[2],
     )
     hole = Opening("push hole", Spot(2, (Edge.LEFT, 20.0), (Edge.BOTTOM, 15.0)), 15.0, 15.0, 7.5, 4.0)

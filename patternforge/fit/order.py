@@ -1,0 +1,134 @@
+"""In which order a wallet can be sewn: no seam may wait until a piece it does not go through covers its holes.
+
+Sewing a seam joins all the pieces it goes through. A seam can be sewn as long as no piece that covers one of its
+holes without being sewn by it is joined to its own pieces, for then the needle cannot pass. What is joined stays
+joined, so a seam that can be sewn at the very end can wait until then without harm: the order is found from its end.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from patternforge.fit.findings import Finding, Verdict
+from patternforge.fit.layout import Layout, Ply
+from patternforge.geometry.point import Bounds, Point, bounds_of
+from patternforge.wallet.pattern import Seam
+
+__all__ = ["Blocked", "SewingOrder", "SewingStep", "order_findings", "sewing_order"]
+
+_CLOSED_OFF = "seams closed off before they can be sewn"
+
+Cover = Mapping[str, frozenset[str]]
+"""For each seam, the pieces that cover one of its holes without being sewn by it."""
+
+
+@dataclass(frozen=True, slots=True)
+class SewingStep:
+    """One seam sewn: the groups of pieces it joins, each already joined before, from the outside in."""
+
+    seam: str
+    groups: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Blocked:
+    """A seam that cannot be sewn whatever is sewn first, and a piece that would cover its holes."""
+
+    seam: str
+    piece: str
+
+
+@dataclass(frozen=True, slots=True)
+class SewingOrder:
+    """The steps of sewing, first to last, and the seams for which no order can be found."""
+
+    steps: tuple[SewingStep, ...]
+    blocked: tuple[Blocked, ...]
+
+
+def sewing_order(layout: Layout) -> SewingOrder:
+    """The order in which the seams are sewn; of seams that could change places, those that parts bring go first."""
+    through = {seam.name: seam.pieces for seam in layout.pattern.seams}
+    covers = {seam.name: _covers(layout, seam) for seam in layout.pattern.seams}
+    left, order = _own_first(layout), list[str]()
+    while left:
+        last = next((name for name in reversed(left) if not _blockers(name, left, through, covers)), None)
+        if last is None:
+            break
+        left.remove(last)
+        order.insert(0, last)
+    blocked = tuple(Blocked(name, piece) for name in left for piece in _first(_blockers(name, left, through, covers)))
+    return SewingOrder(tuple(_steps(layout, order, through)), blocked)
+
+
+def order_findings(layout: Layout) -> Iterator[Finding]:
+    """How many seams no order of sewing leaves open to the needle, and which piece closes each of them off."""
+    blocked = sewing_order(layout).blocked
+    if layout.pattern.seams and not blocked:
+        yield Finding(_CLOSED_OFF, "whole wallet", 0, 0, Verdict.GOOD, unit="")
+    for each in blocked:
+        where = f"{each.seam}, covered by {each.piece}"
+        remedy = f"let the seam go through {each.piece}, or make {each.piece} leave its holes free"
+        yield Finding(_CLOSED_OFF, where, 1, 0, Verdict.NO, remedy, unit="")
+
+
+def _own_first(layout: Layout) -> list[str]:
+    """The seams with those that parts bring first, in the order of the pattern."""
+    seams = layout.pattern.seams
+    return [seam.name for seam in seams if seam.inner] + [seam.name for seam in seams if not seam.inner]
+
+
+def _covers(layout: Layout, seam: Seam) -> frozenset[str]:
+    """The pieces that lie over a hole of the seam and are not sewn by it."""
+    if not seam.holes:
+        return frozenset()
+    places = [hole.at for hole in seam.holes]
+    box = bounds_of(places)
+    others = (ply for ply in layout.plies if ply.name not in seam.pieces and _touch(ply.bounds, box))
+    return frozenset(ply.name for ply in others if any(_lies_over(ply, at) for at in places))
+
+
+def _touch(a: Bounds, b: Bounds) -> bool:
+    return a.x0 <= b.x1 and b.x0 <= a.x1 and a.y0 <= b.y1 and b.y0 <= a.y1
+
+
+def _lies_over(ply: Ply, at: Point) -> bool:
+    """Whether a piece covers a place; contents do not, and an opening leaves it free."""
+    if ply.interior is None or not ply.interior.holds(at):
+        return False
+    return not any(opening.contains(at) for opening in ply.openings)
+
+
+def _blockers(seam: str, sewn: Iterable[str], through: Mapping[str, tuple[str, ...]], covers: Cover) -> list[str]:
+    """The pieces that cover the seam once all of ``sewn`` but itself are sewn, in alphabetical order."""
+    joined = _joined(through[other] for other in sewn if other != seam)
+    mine = {piece for group in joined for piece in group if set(group) & set(through[seam])} | set(through[seam])
+    return sorted(covers[seam] & mine)
+
+
+def _joined(groups: Iterable[tuple[str, ...]]) -> list[tuple[str, ...]]:
+    """Groups that share a piece made one, each without repeats."""
+    found: list[tuple[str, ...]] = []
+    for group in groups:
+        touching = [each for each in found if set(each) & set(group)]
+        rest = [each for each in found if each not in touching]
+        found = [*rest, tuple(dict.fromkeys(piece for each in (*touching, group) for piece in each))]
+    return found
+
+
+def _first(pieces: list[str]) -> list[str]:
+    return pieces[:1]
+
+
+def _steps(layout: Layout, order: Iterable[str], through: Mapping[str, tuple[str, ...]]) -> Iterator[SewingStep]:
+    pieces = [piece.name for piece in layout.pattern.pieces]
+    place = {name: number for number, name in enumerate(pieces)}
+    sewn: list[tuple[str, ...]] = []
+    for name in order:
+        before = _joined(sewn)
+        alone = [(piece,) for piece in through[name] if not any(piece in group for group in before)]
+        groups = [group for group in before if set(group) & set(through[name])]
+        numbers = sorted(sorted(place[piece] for piece in group) for group in (*groups, *alone))
+        yield SewingStep(name, tuple(tuple(pieces[i] for i in group) for group in numbers))
+        sewn.append(through[name])
