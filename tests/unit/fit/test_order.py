@@ -76,7 +76,7 @@ def test_an_opening_over_a_hole_leaves_it_free() -> None:
     order = sewing_order(laid(opened))
     assert order.blocked == ()
     # The front still covers the other seam's holes, so that one comes before whatever joins the front.
-    assert [step.seam for step in order.steps][0] == "two"
+    assert order.steps[0].seam == "two"
 
 
 def is_open(found: Layout, order: tuple[str, ...]) -> bool:
