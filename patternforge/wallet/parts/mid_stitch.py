@@ -10,6 +10,8 @@ from patternforge.wallet.run import Run
 
 __all__ = ["mid_stitch_shift", "whole_stitches"]
 
+_AT_CORNER = 1e-6  # mm; places nearer than this to the end of a span are at the corner where the next begins
+
 
 def mid_stitch_shift(runs: tuple[Run, ...], at: Point, direction: Point) -> tuple[float, float]:
     """Spacing of the run at that point, and how far the point must move along ``direction`` to lie mid-stitch.
@@ -17,11 +19,26 @@ def mid_stitch_shift(runs: tuple[Run, ...], at: Point, direction: Point) -> tupl
     A mouth that stands more than a stitch off the run meets none of its holes and stays where it is.
     """
     run = min(runs, key=lambda r: r.path.distance_to(at))
-    d = run.path.nearest(at)
-    spans = even_positions(run.anchors, run.pitch).spans
-    span = next((s for s in spans if s.start <= d <= s.end), spans[-1])
+    d, span = _crossed(run, run.path.nearest(at), direction)
     shift = (run.path.point_at(_mid_stitch(span, d)) - at).dot(direction)
     return span.spacing, shift if abs(shift) <= span.spacing else 0.0
+
+
+def _crossed(run: Run, d: float, direction: Point) -> tuple[float, Span]:
+    """The span at ``d`` with the place in it; where two meet at a corner, the one that runs more along ``direction``.
+
+    The other one runs beside the mouth: midway between two of its holes the mouth would lie on their row.
+    """
+    spans = even_positions(run.anchors, run.pitch).spans
+    length = run.path.length
+    places = [d, *(end for end in (0.0, length) if run.loop and min(d, length - d) <= _AT_CORNER)]
+    met = [(at, s) for at in places for s in spans if s.start - _AT_CORNER <= at <= s.end + _AT_CORNER]
+    return max(met or [(d, spans[-1])], key=lambda place: _leaning(run, place[1], direction))
+
+
+def _leaning(run: Run, span: Span, direction: Point) -> float:
+    """How far a span runs along a direction, 0 to 1; to the thousandth, so that of two alike the first is kept."""
+    return round(abs(run.path.tangent_at((span.start + span.end) / 2).dot(direction)), 3)
 
 
 def _mid_stitch(span: Span, d: float) -> float:

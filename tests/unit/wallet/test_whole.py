@@ -89,6 +89,14 @@ def test_a_lowered_layer_meets_the_rim_midway(drop: float, drafted: float) -> No
     assert found.part.drop == pytest.approx(drafted)
 
 
+@pytest.mark.parametrize("opening", Edge)
+def test_a_layer_lowered_less_than_the_margin_of_a_seam_all_round_is_not_laid_on_its_row(opening: Edge) -> None:
+    # 2.5 mm down the edge lies beyond the corner of the seam, 4 mm in; midway on its own side is 6, on its row 4.
+    loop = replace(SHARP, along=(Edge.LEFT, Edge.BOTTOM, Edge.RIGHT, Edge.TOP))
+    layer = LayerPart("divider", "inner", 0, 0, drop=2.5, opening=opening)
+    assert moved(fitted(layer, loop)) == {"drop": (2.5, 6.0)}
+
+
 def test_a_layer_lowered_exactly_or_not_at_all_stays() -> None:
     for layer in (
         LayerPart("divider", "inner", 0, 0, drop=11.0, exact=("drop",)),
