@@ -14,7 +14,7 @@ from patternforge.design.places import only_panel, spot
 from patternforge.design.scope import Scope
 from patternforge.design.values import POSITIVE, number_of
 from patternforge.design.words import word_advice
-from patternforge.leather.hardware import Hardware
+from patternforge.leather.hardware import Hardware, Setting
 from patternforge.wallet.spec import Fitting
 
 __all__ = ["fittings"]
@@ -45,7 +45,27 @@ def _fitting(table: Entries, names: Names, taken: dict[str, At], kinds: Mapping[
         key = "holes" if "holes" in table.nodes else "cap"
         what = f"a cap of {cap:g} mm does not cover the hole of {max(holes):g} mm of {table.what}"
         table.add_fault(key, what, "give the width of the cap, not of its post")
-    return Fitting(name, kind.name if kind else "", part, place, holes, cap / 2, meets, panel, table.at.line)
+    return Fitting(
+        name=name,
+        kind=kind.name if kind else "",
+        part=part,
+        spot=place,
+        holes=holes,
+        reach=cap / 2,
+        meets=meets,
+        meets_panel=panel,
+        line=table.at.line,
+        setting=kind.setting if kind else Setting.PUNCHED,
+        thickness=_thickness(table, kind),
+    )
+
+
+def _thickness(table: Entries, kind: Hardware | None) -> float:
+    """How thick each half of a covered kind is; a fault for any other kind, whose thickness is of no account."""
+    if kind and kind.setting is Setting.PUNCHED and "thickness" in table.nodes:
+        what = f"a kind '{kind.name}' is set in holes, so its thickness is not asked for"
+        table.add_fault("thickness", what, "leave it out")
+    return table.length("thickness", kind.thickness if kind else math.nan, POSITIVE)
 
 
 def _kind(table: Entries, kinds: Mapping[str, Hardware]) -> Hardware | None:
@@ -76,7 +96,8 @@ def _holes(table: Entries, kind: Hardware | None) -> tuple[float, float]:
         known = tuple(number_of(scalar, what, table.scope, as_length, POSITIVE) for scalar in scalars)
         wanted = len(kind.holes) if kind else len(known)
         if len(known) != wanted and not table.is_refused("holes"):
-            said = f"{table.what} has {len(known)} holes, but its kind has {wanted}"
-            table.add_fault("holes", said, "give one diameter for each half, the first half's first")
+            said = f"{table.what} has {len(known)} holes, but its kind has {wanted or 'none'}"
+            advice = "give one diameter for each half, the first half's first" if wanted else "leave them out"
+            table.add_fault("holes", said, advice)
     first, second = (*known, 0.0, 0.0)[:2]
     return first, second

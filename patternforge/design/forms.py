@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import Literal
 
 from patternforge.design.form import Form, Length, Number, Pitch, Text, optional, required
+from patternforge.design.mark_forms import InitialsForm
 from patternforge.design.part_forms import BankForm, LayerForm, PlaceForm, PocketForm, SidesForm
 from patternforge.leather.contents import Section
 from patternforge.leather.material import MadeOf, Stretch, SurfaceFace, Tannage
@@ -155,7 +156,7 @@ class MeetsForm(Form):
 
 
 class FittingForm(Form):
-    """Hardware set in a hole, its second half where the first comes to lie once the wallet is closed."""
+    """Hardware set in a hole or hidden behind a layer, its second half where the first lies once all is closed."""
 
     fitting: Text = required("name of the fitting")
     kind: Text = required("name in the catalogue of hardware")
@@ -164,6 +165,7 @@ class FittingForm(Form):
     meets: MeetsForm = optional("what carries the second half")
     holes: list[Length] = optional("diameters to punch, first half first, where yours differ from the catalogue")
     cap: Length = optional("width of the larger cap, where yours differs from the catalogue")
+    thickness: Length = optional("of each half of a hidden kind, where yours differs from the catalogue")
 
 
 class LimitsForm(Form):
@@ -194,4 +196,5 @@ class DesignForm(Form):
     parts: list[LayerForm | BankForm | PocketForm] = required("parts from the outside in", min_length=1)
     seams: list[SeamForm] = optional("seams, which hold the parts together", [])
     fittings: list[FittingForm] = optional("snaps, rivets and other hardware", [])
+    initials: list[InitialsForm] = optional("letters on the showing face of a part, strokes or stamped", [])
     limits: LimitsForm = optional("what the check of the finished wallet allows")

@@ -10,6 +10,7 @@ from patternforge.design.body import body, load_share
 from patternforge.design.entries import Entries, entries
 from patternforge.design.fittings import fittings
 from patternforge.design.forms import BodyForm, DesignForm, LimitsForm, StitchingForm
+from patternforge.design.initials import initials, with_initials
 from patternforge.design.located import FaultList, Node
 from patternforge.design.materials import contents, leathers, parameters
 from patternforge.design.names import Names
@@ -27,11 +28,16 @@ __all__ = ["load_design"]
 _DECLARING = {Kind.LEATHER: "leathers", Kind.CONTENT: "contents", Kind.PARAMETER: "parameters"}
 
 
-def load_design(text: str, file: str, settings: Mapping[str, str] = MappingProxyType({})) -> Design:
+_NOTHING: Mapping[str, str] = MappingProxyType({})
+
+
+def load_design(
+    text: str, file: str, settings: Mapping[str, str] = _NOTHING, texts: Mapping[str, str] = _NOTHING
+) -> Design:
     """The design that ``text`` declares, lengths in mm; ``file`` is the name used in messages.
 
-    ``settings`` replaces the value of a parameter, or the thickness or neutral of a leather, by its name. Raises
-    DesignError with every fault of the text, each with its line and column.
+    ``settings`` replaces the value of a parameter, or the thickness or neutral of a leather, by its name, ``texts``
+    the letters of initials by theirs. Raises DesignError with every fault of the text, each with its line and column.
 
     >>> text = '''
     ... design: Card sleeve
@@ -51,7 +57,8 @@ def load_design(text: str, file: str, settings: Mapping[str, str] = MappingProxy
     scope = Scope(faults)
     if faults.found:
         scope.leave_open()
-    top = entries(with_settings(root, settings, faults), DesignForm, "the design", scope)
+    changed = with_initials(with_settings(root, settings, faults), texts, faults)
+    top = entries(changed, DesignForm, "the design", scope)
     design = _design(top, scope, PurePath(file))
     scope.report_unused()
     faults.raise_if_any()
@@ -91,6 +98,7 @@ def _design(top: Entries, scope: Scope, file: PurePath) -> Design:
         load=load_share(top.node("load"), scope),
         limits=limits(top.table("limits", LimitsForm, "'limits'")),
         fittings=fittings(top.row("fittings"), names, scope, hardware()),
+        initials=initials(top.row("initials"), names, scope),
     )
 
 

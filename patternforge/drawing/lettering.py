@@ -17,7 +17,7 @@ from patternforge.errors import DraftError
 from patternforge.geometry.path import polyline
 from patternforge.geometry.point import Bounds, Point
 
-__all__ = ["Lettering", "letter_bounds", "letter_strokes", "lettering", "text_width"]
+__all__ = ["Lettering", "letter_bounds", "letter_strokes", "lettering", "letters", "text_width"]
 
 _BEFORE = {Align.LEFT: 0.0, Align.CENTRE: 0.5, Align.RIGHT: 1.0}
 
@@ -119,11 +119,19 @@ def _scale(height: float) -> float:
 
 
 def _glyphs(content: str) -> tuple[Glyph, ...]:
-    return tuple(glyph_of(cluster) for cluster in _clusters(content))
+    return tuple(glyph_of(letter) for letter in letters(content))
+
+
+def letters(content: str) -> tuple[str, ...]:
+    """Each letter or blank of a text with the combining marks that follow it, in canonical decomposition.
+
+    >>> [len(letter) for letter in letters("\\N{LATIN CAPITAL LETTER A WITH RING ABOVE}B")]
+    [2, 1]
+    """
+    return tuple(_clusters(content))
 
 
 def _clusters(content: str) -> Iterator[str]:
-    """Each letter of the text with the combining marks that follow it."""
     cluster = ""
     for character in unicodedata.normalize("NFD", content):
         if cluster and not unicodedata.combining(character):

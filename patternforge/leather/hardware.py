@@ -1,19 +1,27 @@
-"""Hardware that is set in holes, by name, with the holes to punch for it and where their sizes come from."""
+"""Hardware by name: the holes to punch for it or, if it is hidden, its thickness, and where the sizes come from."""
 
 from __future__ import annotations
 
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
+from enum import StrEnum
 from importlib.resources import files
 from types import MappingProxyType
 from typing import Any
 
 from patternforge.units import MM_PER_INCH
 
-__all__ = ["MM_PER_LIGNE", "Hardware", "hardware"]
+__all__ = ["MM_PER_LIGNE", "Hardware", "Setting", "hardware"]
 
 MM_PER_LIGNE = MM_PER_INCH / 40  # a button maker's page "International Standard"; the old French ligne was longer
+
+
+class Setting(StrEnum):
+    """How hardware is set: through a hole punched for it, or covered, with no hole, between two layers."""
+
+    PUNCHED = "punched"
+    COVERED = "covered"
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +29,7 @@ class Hardware:
     """One kind of hardware: a word and the diameter of the hole for each half, mm, the first half being the one seen.
 
     ``cap`` is the width of the widest part that lies on the leather. A kind with one half, such as an eyelet, meets
-    nothing.
+    nothing. One that is covered has no holes; ``thickness`` of each half lies between the layers, mm.
     """
 
     name: str
@@ -30,6 +38,8 @@ class Hardware:
     holes: tuple[float, ...]
     cap: float
     source: str = ""
+    setting: Setting = Setting.PUNCHED
+    thickness: float = 0.0
 
 
 def hardware() -> Mapping[str, Hardware]:
@@ -51,9 +61,11 @@ def _kind(group: Mapping[str, Any], entry: Mapping[str, Any]) -> Hardware:
         name=entry["name"],
         title=entry["title"],
         halves=tuple(group["halves"]),
-        holes=tuple(entry["holes"]),
+        holes=tuple(entry.get("holes", ())),
         cap=entry["ligne"] * MM_PER_LIGNE if "ligne" in entry else entry["cap"],
         source=_source(group),
+        setting=Setting(group.get("setting", Setting.PUNCHED)),
+        thickness=entry.get("thickness", 0.0),
     )
 
 

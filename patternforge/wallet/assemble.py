@@ -13,6 +13,7 @@ from patternforge.wallet.blank import Blank, PartBlanks
 from patternforge.wallet.fittings import fitted_parts
 from patternforge.wallet.flat import Lay, SewnThrough, flat_piece
 from patternforge.wallet.holes import BoxedEdge, boxed_edges, run_holes
+from patternforge.wallet.inscribed import inscribed_parts
 from patternforge.wallet.parts import part_blanks
 from patternforge.wallet.pattern import Pattern, Piece, Seam, SeamHole
 from patternforge.wallet.run import Run, own_run
@@ -48,7 +49,7 @@ def drafted(design: Design) -> Pattern:
     """
     settled = settled_sizes(design)
     made = [part_blanks(settled.design, settled.body, p, settled.spacings[p.name]) for p in settled.design.parts]
-    parts = fitted_parts(settled.design, settled.body, made)
+    parts = inscribed_parts(settled.design, settled.body, fitted_parts(settled.design, settled.body, made))
     boxed = {blank.name: boxed_edges(blank.shape) for part in parts for blank in part.blanks}
     sewn = (*_declared(settled, parts, boxed), *_own(settled.design, parts, boxed))
     pieces = _pieces(settled, parts, sewn)

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 from patternforge.geometry.path import Path
 from patternforge.geometry.point import Point
+from patternforge.wallet.marked import Inscription, PlaceMark
 from patternforge.wallet.outline import Shape
 from patternforge.wallet.pattern import Development, Pocket
 from patternforge.wallet.spec import Edge, Side, Stitching
@@ -28,7 +29,8 @@ class Seat:
 class Blank:
     """One piece on the assembly; ``lines`` names the piece that a clear sheet lies behind.
 
-    ``development`` lays it flat; ``visible`` pieces are seen in the finished wallet.
+    ``development`` lays it flat; ``visible`` pieces are seen in the finished wallet. Inscriptions and marks lie on
+    the assembly like the shape.
     """
 
     name: str
@@ -42,6 +44,8 @@ class Blank:
     lines: str = ""
     development: Development = field(default_factory=Development)
     visible: bool = True
+    inscriptions: tuple[Inscription, ...] = ()
+    marks: tuple[PlaceMark, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from patternforge.leather.hardware import Setting
 from patternforge.wallet.words import Edge, HoleShape, Mode, MouthShape, NotchShape
 
 __all__ = [
@@ -12,9 +13,11 @@ __all__ = [
     "Film",
     "Fitting",
     "HoleSpec",
+    "Initials",
     "MouthSpec",
     "Opening",
     "Spot",
+    "Stamp",
     "Stitching",
     "ThumbNotch",
 ]
@@ -106,6 +109,7 @@ class Fitting:
     """Hardware in two halves that meet when the wallet is closed: where the first sits, and what carries the second.
 
     ``holes`` are the diameters to punch for the first and the second half, ``reach`` the larger cap's radius; mm.
+    Covered halves have no holes: each, ``thickness`` mm of it, lies behind its part, under the next layer there.
     """
 
     name: str
@@ -116,6 +120,38 @@ class Fitting:
     reach: float
     meets: str = ""
     meets_panel: int = 0
+    line: int = 0
+    setting: Setting = Setting.PUNCHED
+    thickness: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Stamp:
+    """One letter stamp: ``width`` x ``height`` mm of its face, and the ``spacing`` between one and the next."""
+
+    width: float
+    height: float
+    spacing: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Initials:
+    """Letters on the showing face of a part: their text, and a box ``width`` x ``height`` mm round a spot for them.
+
+    ``width`` runs along the line of letters. ``up`` is the edge of the laid-open body that their tops point to; None
+    means upright: as the wallet is carried where the face shows outside, as it lies open where it shows inside.
+    ``clear`` mm round the box stay free of edges, stitches, folds and hardware. With a ``stamp`` they are stamped.
+    """
+
+    name: str
+    text: str
+    part: str
+    spot: Spot
+    width: float
+    height: float
+    stamp: Stamp | None = None
+    clear: float = 3.0
+    up: Edge | None = None
     line: int = 0
 
 

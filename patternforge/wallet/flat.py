@@ -13,6 +13,7 @@ from patternforge.geometry.segment import Segment
 from patternforge.geometry.transform import Transform, flipped_x, identity, rotation, translation
 from patternforge.wallet.blank import Blank
 from patternforge.wallet.body import Body
+from patternforge.wallet.marked import PlaceMark
 from patternforge.wallet.outline import Shape
 from patternforge.wallet.pattern import (
     Development,
@@ -80,6 +81,10 @@ def flat_piece(blank: Blank, lay: Lay, body: Body, seams: Sequence[SewnThrough])
             for seat in blank.seats
         ),
         lines=blank.lines,
+        inscriptions=tuple(each.moved(_shifted(each.at, placement)) for each in blank.inscriptions),
+        marks=tuple(
+            PlaceMark(mark.name, _shifted(mark.path.start, placement).path(mark.path)) for mark in blank.marks
+        ),
     )
 
 
@@ -87,8 +92,12 @@ def _opening(name: str, path: Path, placement: Placement) -> Path:
     """An opening in its piece, clockwise; where nothing stretches, development only moves it."""
     if _is_stretched(path.bounds, placement.development):
         raise DraftError(f"piece '{name}': an opening lies in a fold zone, where this layer would stretch it")
-    shift = placement.development.flat(path.start.x) - path.start.x
-    return placement.onto_piece.path(translation(shift, 0.0).path(path)).cw()
+    return _shifted(path.start, placement).path(path).cw()
+
+
+def _shifted(at: Point, placement: Placement) -> Transform:
+    """Leads what lies on the panel of an assembly point to the piece; development only moves it there."""
+    return translation(placement.development.flat(at.x) - at.x, 0.0).then(placement.onto_piece)
 
 
 def slit_axis(hole: SeamHole, stitching: Stitching) -> float:

@@ -15,6 +15,7 @@ from enum import StrEnum
 from patternforge.geometry.path import Path
 from patternforge.geometry.point import Point
 from patternforge.geometry.transform import Transform
+from patternforge.wallet.marked import Inscription, PlaceMark
 from patternforge.wallet.spec import Design, Edge, Side, Stitching
 
 __all__ = [
@@ -174,6 +175,8 @@ class Piece:
     quantity: int = 1
     fittings: tuple[FittingHole, ...] = ()
     lines: str = ""
+    inscriptions: tuple[Inscription, ...] = ()
+    marks: tuple[PlaceMark, ...] = ()
 
     @property
     def width(self) -> float:

@@ -16,9 +16,11 @@ from patternforge.wallet.features import (
     Film,
     Fitting,
     HoleSpec,
+    Initials,
     MouthSpec,
     Opening,
     Spot,
+    Stamp,
     Stitching,
     ThumbNotch,
 )
@@ -52,6 +54,7 @@ __all__ = [
     "Held",
     "HoleShape",
     "HoleSpec",
+    "Initials",
     "LayerPart",
     "Limits",
     "Load",
@@ -68,6 +71,7 @@ __all__ = [
     "SeamSpec",
     "Side",
     "Spot",
+    "Stamp",
     "Stitching",
     "ThumbNotch",
 ]
@@ -324,6 +328,7 @@ class Design:
     load: Load = field(default_factory=Load)
     limits: Limits = field(default_factory=Limits)
     fittings: tuple[Fitting, ...] = ()
+    initials: tuple[Initials, ...] = ()
 
     def leather(self, role: str) -> Leather:
         """The leather of that role; KeyError if the design has none."""

@@ -8,19 +8,21 @@ from patternforge.geometry.point import Point
 from patternforge.geometry.spacing import Span, even_positions
 from patternforge.wallet.run import Run
 
-__all__ = ["mid_stitch_shift", "whole_stitches"]
+__all__ = ["mid_stitch_shift", "whole_number", "whole_stitches"]
 
+_TIE = 1e-6  # share of a stitch that counts as none where two places are equally near
 _AT_CORNER = 1e-6  # mm; places nearer than this to the end of a span are at the corner where the next begins
 
 
 def mid_stitch_shift(runs: tuple[Run, ...], at: Point, direction: Point) -> tuple[float, float]:
     """Spacing of the run at that point, and how far the point must move along ``direction`` to lie mid-stitch.
 
-    A mouth that stands more than a stitch off the run meets none of its holes and stays where it is.
+    A mouth that stands more than a stitch off the run meets none of its holes and stays where it is; one on a hole
+    moves along ``direction``, whichever way the run is sewn.
     """
     run = min(runs, key=lambda r: r.path.distance_to(at))
     d, span = _crossed(run, run.path.nearest(at), direction)
-    shift = (run.path.point_at(_mid_stitch(span, d)) - at).dot(direction)
+    shift = max((run.path.point_at(place) - at).dot(direction) for place in _midways(span, d))
     return span.spacing, shift if abs(shift) <= span.spacing else 0.0
 
 
@@ -41,13 +43,22 @@ def _leaning(run: Run, span: Span, direction: Point) -> float:
     return round(abs(run.path.tangent_at((span.start + span.end) / 2).dot(direction)), 3)
 
 
-def _mid_stitch(span: Span, d: float) -> float:
-    """The place midway between two holes of the span that lies nearest to ``d``."""
-    last = max(math.floor(span.count - 0.5), 0)
-    nearest = round((d - span.start) / span.spacing - 0.5)
-    return span.start + (min(max(nearest, 0), last) + 0.5) * span.spacing
+def _midways(span: Span, d: float) -> list[float]:
+    """The place midway between two holes of the span that lies nearest to ``d``; both beside it at a hole itself."""
+    stitches, last = (d - span.start) / span.spacing, max(math.floor(span.count - 0.5), 0)
+    nearest = {math.floor(stitches - _TIE), math.floor(stitches + _TIE)}
+    return [span.start + (min(max(number, 0), last) + 0.5) * span.spacing for number in nearest]
+
+
+def whole_number(count: float) -> int:
+    """The whole number nearest to a count, the greater of two equally near whatever its last digits.
+
+    >>> whole_number(2.5 - 1e-12), whole_number(2.4)
+    (3, 2)
+    """
+    return math.floor(count + 0.5 + _TIE)
 
 
 def whole_stitches(size: float, spacing: float) -> float:
     """The nearest whole number of stitches, at least one; 0 stays 0."""
-    return max(round(size / spacing), 1) * spacing if size > 0 else 0.0
+    return max(whole_number(size / spacing), 1) * spacing if size > 0 else 0.0

@@ -9,7 +9,7 @@ from patternforge.wallet.body import Body
 from patternforge.wallet.border import Border, border, opposite, seam_along
 from patternforge.wallet.frame import Frame, pocket_frame
 from patternforge.wallet.parts.kind import SIDEWAYS, Need, Runs, Way, mouth_runs
-from patternforge.wallet.parts.mid_stitch import mid_stitch_shift, whole_stitches
+from patternforge.wallet.parts.mid_stitch import mid_stitch_shift, whole_number, whole_stitches
 from patternforge.wallet.parts.slots import clear_need, pocket_slots
 from patternforge.wallet.pattern import Term
 from patternforge.wallet.spec import (
@@ -109,7 +109,7 @@ def whole_bank(design: Design, body: Body, runs: Runs, part: BankPart) -> tuple[
 
 def _between_mouths(step: float, spacing: float) -> float:
     """Spacing of the stitches from mouth to mouth: a step that stays exact is shared out evenly."""
-    return step / max(round(step / spacing), 1) if step > 0 else spacing
+    return step / max(whole_number(step / spacing), 1) if step > 0 else spacing
 
 
 def whole_pocket(design: Design, body: Body, runs: Runs, part: PocketPart) -> tuple[PocketPart, float]:
@@ -173,7 +173,7 @@ def _meeting(
         return mid_stitch_shift(runs[beside.name], Point(x, at.y), rise)
     pitch = design.stitching.pitch
     height = mouth - frame.floor.stitch
-    return pitch, (max(round(height / pitch - 0.5), 0) + 0.5) * pitch - height
+    return pitch, (max(whole_number(height / pitch - 0.5), 0) + 0.5) * pitch - height
 
 
 def _bank_leather(design: Design, part: BankPart) -> tuple[tuple[float, float], ...]:
