@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from enum import StrEnum
 
-__all__ = ["DxfRelease", "Face", "Fold", "PaperName", "Punching", "SchemaName", "Usage"]
+__all__ = ["DxfRelease", "Engraved", "Face", "Fold", "PaperName", "Punching", "SchemaName", "Usage"]
 
 
 class Usage(StrEnum):
@@ -28,6 +28,11 @@ class Face(StrEnum):
 class Fold(StrEnum):
     NONE = "none"
     SCORED = "scored"
+
+
+class Engraved(StrEnum):
+    NONE = "none"
+    INITIALS = "initials"
 
 
 class Punching(StrEnum):

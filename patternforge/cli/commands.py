@@ -11,9 +11,9 @@ import typer
 
 from patternforge import __version__
 from patternforge.cli import options
-from patternforge.cli.choices import DxfRelease, Face, Fold, PaperName, Punching, SchemaName, Usage
+from patternforge.cli.choices import DxfRelease, Engraved, Face, Fold, PaperName, Punching, SchemaName, Usage
 from patternforge.cli.guard import guarded
-from patternforge.cli.words import given, pairs, sum_of
+from patternforge.cli.words import given, pairs, sum_of, texts
 
 __all__ = ["app"]
 
@@ -49,12 +49,14 @@ def draft(
     design: options.DesignFile,
     usage: options.For = Usage.ALL,
     settings: options.Settings = [],  # noqa: B006
+    initials: options.Initials = [],  # noqa: B006
     out: options.OutFolder = Path("out"),
     kerf: options.Kerf = 0.0,
     cut_face: options.CutFace = Face.FRONT,
     fold_ticks: options.FoldTicks = Fold.NONE,
     bed: options.Bed = None,
     gap: options.Gap = 10.0,
+    engrave: options.Engrave = Engraved.NONE,
     dxf: options.Dxf = DxfRelease.R2010,
     die_holes: options.DieHoles = Punching.NONE,
     paper: options.PaperSize = PaperName.A4,
@@ -79,11 +81,12 @@ def draft(
         pairs(settings),
         Wanted(usage),
         out,
-        cutting(kerf, cut_face, fold_ticks, gap, bed, die_holes),
+        cutting(kerf, cut_face, fold_ticks, gap, bed, die_holes, engrave),
         release(dxf),
         paper_named(paper),
         printing(white, bar_x, bar_y),
         on_no(despite_findings),
+        texts(initials),
     )
     _say(draft_report(drafted(request), request))
 
@@ -93,6 +96,7 @@ def draft(
 def check(
     design: options.DesignFile,
     settings: options.Settings = [],  # noqa: B006
+    initials: options.Initials = [],  # noqa: B006
     every: options.Every = False,
 ) -> None:
     """Draft DESIGN, close it on what it holds, and say how it fits. Writes nothing.
@@ -105,7 +109,7 @@ def check(
     from patternforge.fit.findings import Verdict
     from patternforge.pipeline.stages import judged, lettered
 
-    wallet = judged(design, pairs(settings))
+    wallet = judged(design, pairs(settings), texts(initials))
     table = every_finding(wallet.findings) if every else findings_table(wallet.findings)
     _say([wallet.pattern.design.title, "", *table, "", conclusion(wallet.findings)])
     lettered(wallet)

@@ -63,5 +63,5 @@ def _sizes(item: Item) -> tuple[str, ...]:
 
 
 def _holes(kind: Hardware) -> tuple[str, ...]:
-    first, second = (*map(mm, kind.holes), "")[:2]
+    first, second = (*map(mm, kind.holes), "", "")[:2]
     return kind.name, kind.title, mm(kind.cap), first, second

@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from patternforge.cli.choices import DxfRelease, Face, Fold, PaperName, Punching, SchemaName, Usage
+from patternforge.cli.choices import DxfRelease, Engraved, Face, Fold, PaperName, Punching, SchemaName, Usage
 from patternforge.cli.words import correction, length, one_of
 
 __all__ = [
@@ -19,12 +19,14 @@ __all__ = [
     "DespiteFindings",
     "DieHoles",
     "Dxf",
+    "Engrave",
     "Every",
     "FoldTicks",
     "For",
     "From",
     "Gap",
     "Gauge",
+    "Initials",
     "Kerf",
     "Legs",
     "Name",
@@ -47,6 +49,15 @@ Settings = Annotated[
         "--set",
         metavar="NAME=VALUE",
         help="A parameter, or a leather's thickness, instead of the file's: margin=4mm, outer=1.6mm. Repeatable.",
+        show_default=False,
+    ),
+]
+Initials = Annotated[
+    list[str],
+    typer.Option(
+        "--initials",
+        metavar="NAME=TEXT",
+        help="Letters instead of the file's for this order: monogram=AW; no text keeps their box alone. Repeatable.",
         show_default=False,
     ),
 ]
@@ -81,6 +92,15 @@ Bed = Annotated[
     typer.Option("--bed", metavar="MM", parser=length, help="Laser: width of the machine's bed.", show_default=False),
 ]
 Gap = Annotated[float, typer.Option("--gap", metavar="MM", parser=length, help="Laser: room between pieces.")]
+Engrave = Annotated[
+    Engraved,
+    typer.Option(
+        "--engrave",
+        metavar="|".join(Engraved),
+        parser=one_of(Engraved),
+        help="Laser: letters too, in the operation that is marked and not cut.",
+    ),
+]
 Dxf = Annotated[
     DxfRelease,
     typer.Option(

@@ -63,6 +63,7 @@ def wallet_report(wallet: Judged) -> list[str]:
         "",
         *_leather(pattern),
         *(["", *_thread(pattern)] if pattern.seams else ()),
+        *(["", *_letters(pattern)] if pattern.design.initials else ()),
         *(["", *_adjustments(pattern.adjustments)] if pattern.adjustments else ()),
     ]
 
@@ -115,6 +116,16 @@ def _thread(pattern: Pattern) -> list[str]:
     lengths = [(seam.name, seam.thread) for seam in pattern.seams]
     rows = [(name, *_long(thread)) for name, thread in (*lengths, ("in all", sum(thread for _, thread in lengths)))]
     return ["Thread, saddle stitch with tails", *_indented(columns(rows, right=(1, 2)))]
+
+
+def _letters(pattern: Pattern) -> list[str]:
+    """Every text as it is to be read on its piece: the proof of its spelling."""
+    rows = [
+        (letters.name, piece.name, letters.text or "no letters yet", "stamped" if letters.stamp else "strokes")
+        for piece in pattern.pieces
+        for letters in piece.inscriptions
+    ]
+    return ["Letters, to be proved", *_indented(columns(rows))]
 
 
 def _long(length: float) -> tuple[str, str]:

@@ -8,8 +8,16 @@ from typing import TypeVar
 
 import typer
 
-from patternforge.cli.choices import DxfRelease, Face, Fold, Punching, Usage
-from patternforge.drafting.purpose import CutFace, DieHoles, DieOptions, DraftingOptions, FoldTicks, LaserOptions
+from patternforge.cli.choices import DxfRelease, Engraved, Face, Fold, Punching, Usage
+from patternforge.drafting.purpose import (
+    CutFace,
+    DieHoles,
+    DieOptions,
+    DraftingOptions,
+    Engraving,
+    FoldTicks,
+    LaserOptions,
+)
 from patternforge.drawing.printing import PrintSettings
 from patternforge.errors import DraftError
 from patternforge.export.dxf import DxfVersion
@@ -29,6 +37,7 @@ _USED_FOR: Mapping[str, tuple[Usage, ...]] = MappingProxyType(
         "fold_ticks": (_LASER,),
         "bed": (_LASER,),
         "gap": (_LASER,),
+        "engrave": (_LASER,),
         "dxf": (_LASER, _DIE),
         "die_holes": (_DIE,),
         "paper": (_PAPER,),
@@ -50,12 +59,15 @@ def refuse_unused(usage: Usage, written: Collection[str]) -> None:
 
 
 def cutting(
-    kerf: float, face: Face, ticks: Fold, gap: float, bed: float | None, punching: Punching
+    kerf: float, face: Face, ticks: Fold, gap: float, bed: float | None, punching: Punching, engraved: Engraved
 ) -> DraftingOptions:
     """How laser and die files are made; a usage error, naming the option, for a size out of its range."""
     _within_range("--kerf", lambda: LaserOptions(kerf, gap=_WIDE))
     _within_range("--bed", lambda: LaserOptions(bed=bed))
-    laser = _within_range("--gap", lambda: LaserOptions(kerf, CutFace(face), FoldTicks(ticks), gap, bed))
+    _within_range("--engrave", lambda: LaserOptions(cut_face=CutFace(face), engraving=Engraving(engraved)))
+    laser = _within_range(
+        "--gap", lambda: LaserOptions(kerf, CutFace(face), FoldTicks(ticks), gap, bed, Engraving(engraved))
+    )
     holes = {Punching.NONE: DieHoles.LEFT_OUT, Punching.PUNCHED: DieHoles.PUNCHED}
     return DraftingOptions(laser, DieOptions(holes[punching]))
 

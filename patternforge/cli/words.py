@@ -31,13 +31,30 @@ def pairs(words: Iterable[str]) -> Mapping[str, str]:
     >>> pairs(["margin=3 mm", "outer = 1.6 mm"])
     {'margin': '3 mm', 'outer': '1.6 mm'}
     """
+    found = _by_name(words, "--set", "margin=3mm")
+    for name, value in found.items():
+        if not value:
+            raise typer.BadParameter(f"'{name}=' is not NAME=VALUE, such as margin=3mm", param_hint="--set")
+    return found
+
+
+def texts(words: Iterable[str]) -> Mapping[str, str]:
+    """The letters given with ``--initials`` by name, empty for none; usage errors as in ``pairs``.
+
+    >>> texts(["monogram=A W", "owner="])
+    {'monogram': 'A W', 'owner': ''}
+    """
+    return _by_name(words, "--initials", "monogram=AW")
+
+
+def _by_name(words: Iterable[str], option: str, example: str) -> dict[str, str]:
     found: dict[str, str] = {}
     for word in words:
         name, sign, value = (part.strip() for part in word.partition("="))
-        if not (sign and name and value):
-            raise typer.BadParameter(f"'{word}' is not NAME=VALUE, such as margin=3mm", param_hint="--set")
+        if not (sign and name):
+            raise typer.BadParameter(f"'{word}' is not NAME=VALUE, such as {example}", param_hint=option)
         if name in found:
-            raise typer.BadParameter(f"'{name}' is set twice", param_hint="--set")
+            raise typer.BadParameter(f"'{name}' is set twice", param_hint=option)
         found[name] = value
     return found
 

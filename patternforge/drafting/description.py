@@ -7,9 +7,11 @@ from typing import Any
 
 from patternforge import __version__
 from patternforge.drafting.inputs import inputs, plain, trims
+from patternforge.drafting.letters import letter_height
 from patternforge.fit.findings import Finding, worst
 from patternforge.geometry.path import Path
 from patternforge.leather.material import MadeOf
+from patternforge.wallet.marked import Inscription
 from patternforge.wallet.pattern import (
     DraftedFold,
     DraftedPanel,
@@ -115,6 +117,10 @@ def _piece(pattern: Pattern, piece: Piece, panels: Sequence[str]) -> dict[str, A
         "fold_lines": [_vertices(line) for line in piece.fold_lines],
         "holes": [_hole(hole, shapes[hole.seam]) for hole in piece.holes],
         "fittings": [_fitting(hole) for hole in piece.fittings],
+        "inscriptions": [_inscription(inscription) for inscription in piece.inscriptions],
+        "marks": [
+            {"name": mark.name, "path": _vertices(mark.path), "closed": mark.path.closed} for mark in piece.marks
+        ],
         "lines": piece.lines or None,
         "placement": _placement(piece.placement, piece.level, panels),
     }
@@ -143,6 +149,21 @@ def _fitting(hole: FittingHole) -> dict[str, Any]:
         "y": hole.at.y,
         "diameter": hole.diameter,
         "reach": hole.reach,
+    }
+
+
+def _inscription(inscription: Inscription) -> dict[str, Any]:
+    return {
+        "initials": inscription.name,
+        "text": inscription.text,
+        "style": "stamps" if inscription.stamp else "strokes",
+        "x": inscription.at.x,
+        "y": inscription.at.y,
+        "up": inscription.up,
+        "width": inscription.width,
+        "height": inscription.height,
+        "clear": inscription.clear,
+        "letter_height": letter_height(inscription),
     }
 
 

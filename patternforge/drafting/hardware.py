@@ -9,9 +9,10 @@ from patternforge.drafting.wording import OVER, UNDER
 from patternforge.drawing.lettering import text_width
 from patternforge.drawing.model import Role, Text
 from patternforge.geometry.point import Bounds, Point
-from patternforge.leather.hardware import hardware
+from patternforge.leather.hardware import Setting, hardware
 from patternforge.units import mm
 from patternforge.wallet.pattern import FittingHole, Pattern, Piece
+from patternforge.wallet.spec import Fitting
 
 __all__ = ["fitting_facts", "fitting_words", "word_bounds"]
 
@@ -21,10 +22,18 @@ _COUNTED = ("first half", "second half")
 
 
 def fitting_facts(pattern: Pattern, piece: Piece) -> tuple[str, ...]:
-    """What to punch for every half that a piece carries, one fact each."""
-    return tuple(
-        f"punch {mm(hole.diameter)} mm for {hole.fitting}: {_half(pattern, hole)}" for hole in piece.fittings
-    )
+    """What to punch for every half that a piece carries, or to hide behind it; one fact each."""
+    declared = {fitting.name: fitting for fitting in pattern.design.fittings}
+    own = [_fact(declared[hole.fitting], hole, _half(pattern, hole)) for hole in piece.fittings]
+    held = {hole.fitting for hole in piece.fittings}
+    covered = [name for name in dict.fromkeys(mark.name for mark in piece.marks) if name in declared.keys() - held]
+    return (*own, *(f"{name} lies behind it at its mark" for name in covered))
+
+
+def _fact(fitting: Fitting, hole: FittingHole, half: str) -> str:
+    if fitting.setting is Setting.COVERED:
+        return f"hide {half} of {fitting.name}, {mm(2 * hole.reach)} x {mm(fitting.thickness)} mm, behind it"
+    return f"punch {mm(hole.diameter)} mm for {fitting.name}: {half}"
 
 
 def fitting_words(pattern: Pattern, piece: Piece, ground: Floor) -> tuple[Text, ...]:
@@ -65,7 +74,7 @@ def _candidates(hole: FittingHole, half: str) -> Iterator[Text]:
 
 def _places(hole: FittingHole, width: float, height: float) -> tuple[Point, ...]:
     """Where the words begin: right of the hole, left of it, below, above."""
-    off, level = hole.diameter / 2 + _OFF, hole.at.y - height / 2
+    off, level = (hole.diameter / 2 or hole.reach) + _OFF, hole.at.y - height / 2
     middle = hole.at.x - width / 2
     return (
         Point(hole.at.x + off, level),

@@ -16,6 +16,7 @@ from patternforge.wallet.spec import (
     EdgeNotch,
     EdgeShape,
     Fitting,
+    Initials,
     Opening,
     Part,
     SeamSpec,
@@ -31,9 +32,9 @@ _PANEL_FIELDS = ("first", "last", "panel")
 
 
 def inputs(design: Design) -> dict[str, Any]:
-    """Parameters, leathers, contents, body, parts from the outside in, seams, fittings, stitching, load and limits.
+    """Everything declared, under the names of the design file.
 
-    Sizes that moved to whole stitches are given as drafted.
+    Parts stand from the outside in. Sizes that moved to whole stitches are given as drafted.
     """
     panels = [panel.name for panel in design.body.panels]
     return {
@@ -44,6 +45,7 @@ def inputs(design: Design) -> dict[str, Any]:
         "parts": [_part(part, panels) for part in design.parts],
         "seams": [_seam(seam, panels) for seam in design.seams],
         "fittings": [_fitting(fitting, panels) for fitting in design.fittings],
+        "initials": [_initials(initials, panels) for initials in design.initials],
         "stitching": plain(design.stitching),
         "load": plain(design.load),
         "limits": plain(design.limits),
@@ -129,4 +131,11 @@ def _fitting(fitting: Fitting, panels: Sequence[str]) -> dict[str, Any]:
         "meets": meets,
         "holes": list(fitting.holes if fitting.meets else fitting.holes[:1]),
         "reach": fitting.reach,
+        "setting": fitting.setting.value,
+        "thickness": fitting.thickness,
     }
+
+
+def _initials(initials: Initials, panels: Sequence[str]) -> dict[str, Any]:
+    kept = {key: value for key, value in plain(initials).items() if key != "spot"}
+    return {**kept, "at": _spot(initials.spot, panels)}

@@ -8,6 +8,7 @@ from itertools import product
 
 from patternforge.drafting.hardware import fitting_facts, fitting_words, word_bounds
 from patternforge.drafting.holes import hole_reach, seam_strokes
+from patternforge.drafting.letters import letter_facts
 from patternforge.drafting.rooms import Barrier, Floor, disc_barrier, floor, path_barriers, room
 from patternforge.drafting.symbols import SYMBOL, symbol_inks, symbol_ways
 from patternforge.drafting.wording import Block, Wording, block, facts, wording
@@ -17,6 +18,7 @@ from patternforge.drawing.model import Align, Ink, Role, Text
 from patternforge.geometry.path import polygon
 from patternforge.geometry.point import Bounds, Point
 from patternforge.geometry.transform import Transform, identity, rotation
+from patternforge.wallet.marked import Inscription, PlaceMark
 from patternforge.wallet.pattern import Pattern, Piece
 
 __all__ = ["label_inks"]
@@ -69,7 +71,8 @@ def label_inks(pattern: Pattern, piece: Piece) -> tuple[Ink, ...]:
 
 
 def _label(pattern: Pattern, piece: Piece, walls: Sequence[Barrier], level: _Ground) -> tuple[Ink, ...]:
-    said = wording(piece.name, (*facts(pattern, piece), *fitting_facts(pattern, piece)))
+    told = (*facts(pattern, piece), *fitting_facts(pattern, piece), *letter_facts(piece))
+    said = wording(piece.name, told)
     ways = symbol_ways(pattern.design.leather(piece.leather).stretch)
     found = _within(level, _blocks(said, _WHOLE), ways)
     if found:
@@ -96,7 +99,24 @@ def _barriers(pattern: Pattern, piece: Piece) -> tuple[Barrier, ...]:
         *(wall for path in rims for wall in path_barriers(path, _CLEAR, bounds=True)),
         *(wall for path in lines for wall in path_barriers(path, _CLEAR, bounds=False)),
         *(disc_barrier(hole.at, reaches[hole.seam] + _CLEAR) for hole in piece.holes),
+        *(wall for letters in piece.inscriptions for wall in _box_barriers(letters)),
+        *(wall for mark in piece.marks for wall in _mark_barriers(mark)),
     )
+
+
+def _box_barriers(letters: Inscription) -> tuple[Barrier, ...]:
+    """A box and all that is in it."""
+    spine = max(letters.width - letters.height, 0.0) / 2, max(letters.height - letters.width, 0.0) / 2
+    a, b = (letters.from_text().point(Point(*spine) * way) for way in (-1.0, 1.0))
+    inside = Barrier(a, b, min(letters.width, letters.height) / 2)
+    return (inside, *path_barriers(letters.box, _CLEAR, bounds=False))
+
+
+def _mark_barriers(mark: PlaceMark) -> tuple[Barrier, ...]:
+    """A place that is marked, and within it if it is closed."""
+    box = mark.path.bounds
+    inside = (disc_barrier(box.centre, min(box.width, box.height) / 2),) if mark.path.closed else ()
+    return (*inside, *path_barriers(mark.path, _CLEAR, bounds=False))
 
 
 def _word_barriers(text: Text) -> tuple[Barrier, ...]:

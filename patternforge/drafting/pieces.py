@@ -7,11 +7,13 @@ from dataclasses import replace
 
 from patternforge.drafting.holes import hole_inks, seam_strokes
 from patternforge.drafting.kerf import opening_cut, outline_cut
+from patternforge.drafting.letters import letter_inks, letter_notes
 from patternforge.drafting.purpose import (
     CutFace,
     DieHoles,
     DieOptions,
     DraftingOptions,
+    Engraving,
     FoldTicks,
     LaserOptions,
     Purpose,
@@ -47,7 +49,8 @@ def figures(pattern: Pattern, purpose: Purpose, options: DraftingOptions | None 
 
 def _laser_figure(pattern: Pattern, piece: Piece, options: LaserOptions) -> Figure:
     ticks = _fold_ticks(piece) if options.fold_ticks is FoldTicks.SCORED else ()
-    inks = (*ticks, *hole_inks(pattern, piece, options.kerf), *_edges(piece, options.kerf))
+    letters = letter_inks(piece) if options.engraving is Engraving.INITIALS else ()
+    inks = (*ticks, *letters, *hole_inks(pattern, piece, options.kerf), *_edges(piece, options.kerf))
     figure = _figure(piece, inks)
     return _from_the_back(figure, piece) if options.cut_face is CutFace.BACK else figure
 
@@ -60,9 +63,10 @@ def _die_figure(pattern: Pattern, piece: Piece, options: DieOptions) -> Figure:
 def _paper_figure(pattern: Pattern, piece: Piece) -> Figure:
     from patternforge.drafting.labels import label_inks
 
-    cut = _figure(piece, (*hole_inks(pattern, piece, 0.0), *_edges(piece, 0.0)))
+    marks = (*letter_inks(piece), *(Stroke(Role.MARK, mark.path) for mark in piece.marks))
+    cut = _figure(piece, (*marks, *hole_inks(pattern, piece, 0.0), *_edges(piece, 0.0)))
     folds = tuple(Stroke(Role.FOLD, line) for line in piece.fold_lines)
-    drawn = (*folds, *seam_strokes(pattern, piece), *label_inks(pattern, piece))
+    drawn = (*folds, *seam_strokes(pattern, piece), *letter_notes(piece), *label_inks(pattern, piece))
     return replace(cut, inks=cut.inks + drawn)
 
 

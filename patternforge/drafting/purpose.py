@@ -8,7 +8,16 @@ from math import inf
 
 from patternforge.errors import DraftError
 
-__all__ = ["CutFace", "DieHoles", "DieOptions", "DraftingOptions", "FoldTicks", "LaserOptions", "Purpose"]
+__all__ = [
+    "CutFace",
+    "DieHoles",
+    "DieOptions",
+    "DraftingOptions",
+    "Engraving",
+    "FoldTicks",
+    "LaserOptions",
+    "Purpose",
+]
 
 _ROOM_BESIDE_CUT = 2.0  # mm of leather left standing between two cuts; common practice, no source
 
@@ -42,12 +51,20 @@ class FoldTicks(StrEnum):
     SCORED = "scored"
 
 
+class Engraving(StrEnum):
+    """Whether the letters of a design are engraved: their strokes, or the lines that guide stamps."""
+
+    NONE = "none"
+    INITIALS = "initials"
+
+
 @dataclass(frozen=True, slots=True)
 class LaserOptions:
     """How files for a laser or a knife plotter are made; lengths in mm.
 
     ``kerf`` (0 to 2) is the width the beam burns away. ``gap`` (kerf + 2 or more) lies between pieces. ``bed`` is
-    the width of the machine's bed; without it a sheet is about as wide as high. DraftError outside these ranges.
+    the width of the machine's bed; without it a sheet is about as wide as high. Letters can be engraved only with the
+    showing face up. DraftError outside these ranges.
 
     >>> LaserOptions(kerf=0.2).gap
     10.0
@@ -58,6 +75,7 @@ class LaserOptions:
     fold_ticks: FoldTicks = FoldTicks.NONE
     gap: float = 10.0
     bed: float | None = None
+    engraving: Engraving = Engraving.NONE
 
     def __post_init__(self) -> None:
         if not 0 <= self.kerf <= 2:
@@ -69,6 +87,8 @@ class LaserOptions:
             )
         if self.bed is not None and not 0 < self.bed < inf:
             raise DraftError(f"the bed is {self.bed:g} mm wide; lawful is a width above 0 mm")
+        if self.engraving is not Engraving.NONE and self.cut_face is CutFace.BACK:
+            raise DraftError("letters are engraved on the showing face, which lies down when the back is up")
 
 
 @dataclass(frozen=True, slots=True)

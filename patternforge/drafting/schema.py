@@ -72,9 +72,22 @@ _FITTING = record(
     half=said("1 or 2; both come to lie over each other once the wallet is closed", COUNT),
     x=LENGTH,
     y=LENGTH,
-    diameter=said("of its hole, which stands among the openings too, mm", SIZE),
+    diameter=said("of its hole, which stands among the openings too; 0: none, mm", SIZE),
     reach=said("how far its cap reaches from the middle of the hole, mm", SIZE),
 )
+_INSCRIPTION = record(
+    initials=said("their name in the design", TEXT),
+    text=TEXT,
+    style={"type": "string", "enum": ["strokes", "stamps"]},
+    x=said("middle of their box, mm", LENGTH),
+    y=said("middle of their box, mm", LENGTH),
+    up=said("direction their tops point to on the piece", ANGLE),
+    width=said("of the box, along the line of letters, mm", SIZE),
+    height=said("of the box, mm", SIZE),
+    clear=said("what is to stay free round the box, mm", SIZE),
+    letter_height=said("of capitals as drawn; null where no strokes are drawn, mm", maybe(SIZE)),
+)
+_MARK = record(name=said("what the place is marked for", TEXT), path=_PATH, closed=FLAG)
 _MATRIX = {"type": "array", "items": NUMBER, "minItems": 6, "maxItems": 6}
 _BREAK = {"type": "array", "items": LENGTH, "minItems": 2, "maxItems": 2}
 _PLACEMENT = said(
@@ -108,7 +121,9 @@ _PIECE = record(
     openings=said("closed, clockwise", lines_of(_PATH)),
     fold_lines=said("tangents of the folds it crosses, open", lines_of(_PATH)),
     holes=lines_of(_HOLE),
-    fittings=said("holes for hardware", lines_of(_FITTING)),
+    fittings=said("holes for hardware, and the places of what is hidden behind it", lines_of(_FITTING)),
+    inscriptions=said("letters on its showing face, read with up upwards", lines_of(_INSCRIPTION)),
+    marks=said("lines to be marked on it, not cut", lines_of(_MARK)),
     lines=said("the piece a clear sheet lies behind; null for any other", maybe(TEXT)),
     placement=_PLACEMENT,
 )

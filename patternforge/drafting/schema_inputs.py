@@ -22,6 +22,7 @@ from patternforge.drafting.schema_words import (
     said,
 )
 from patternforge.leather.contents import Section
+from patternforge.leather.hardware import Setting
 from patternforge.leather.material import MadeOf, Stretch, SurfaceFace, Tannage
 from patternforge.wallet.spec import (
     Across,
@@ -232,6 +233,20 @@ _FITTING = record(
     meets=said("what carries its second half", maybe(record(part=TEXT, panel=TEXT))),
     holes=said("diameters for its halves, the first one's first, mm", lines_of(SIZE)),
     reach=said("how far its larger cap reaches from the middle of its hole, mm", SIZE),
+    setting=said("through a punched hole, or covered between two layers", choice(Setting)),
+    thickness=said("of each half of what is covered; else 0, mm", SIZE),
+)
+_STAMP = record(width=SIZE, height=SIZE, spacing=said("from one stamp to the next, mm", SIZE))
+_INITIALS = record(
+    name=TEXT,
+    text=said("the letters; none: the box alone is kept for them", TEXT),
+    part=said("what bears them on its showing face", TEXT),
+    at=_SPOT,
+    width=said("of their box, along the line of letters, mm", SIZE),
+    height=said("of their box, mm", SIZE),
+    stamp=said("the stamp for one letter; null: they are drawn as strokes", maybe(_STAMP)),
+    clear=said("box to edges, stitches, folds and hardware, at least, mm", SIZE),
+    up=said("edge of the assembly their tops point to; null: upright", maybe(_EDGE)),
 )
 _LIMITS = record(
     hole_to_mouth=SIZE,
@@ -254,6 +269,7 @@ INPUTS = said(
         parts=said("from the outside in", lines_of(one_of(_LAYER, _BANK, _POCKET))),
         seams=lines_of(_SEAM),
         fittings=said("snaps, rivets and other hardware", lines_of(_FITTING)),
+        initials=said("letters on parts", lines_of(_INITIALS)),
         stitching=_STITCHING,
         load=said("what is in the wallet when it closes true, as shares", record(cards=SHARE, notes=SHARE)),
         limits=_LIMITS,

@@ -28,6 +28,8 @@ def _faults(pattern: Pattern) -> Iterator[str]:
         yield from _refusals(f": leather '{leather.role}', the name", leather.name)
     for fitting in design.fittings:
         yield from _refusals(f":{fitting.line}: the fitting", fitting.name)
+    for initials in design.initials:
+        yield from _refusals(f":{initials.line}: the initials", initials.name)
     for part in design.parts:
         names = [piece.name for piece in pattern.pieces if piece.part == part.name]
         yield from [fault for name in names for fault in _refusals(f":{part.line}: the piece", name)][:1]

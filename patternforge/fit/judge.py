@@ -13,9 +13,11 @@ from patternforge.fit.close import closed_wallet
 from patternforge.fit.features import feature_findings
 from patternforge.fit.findings import Finding, Verdict, is_worse
 from patternforge.fit.folds import fold_findings
+from patternforge.fit.hidden import hidden_findings
 from patternforge.fit.holes import crowding, hole_findings
 from patternforge.fit.layout import Layout, layout
 from patternforge.fit.order import order_findings
+from patternforge.fit.letters import letter_findings
 from patternforge.fit.pockets import pocket_findings
 from patternforge.fit.stitches import stitch_findings
 from patternforge.leather.material import Leather, Thickness
@@ -39,6 +41,8 @@ def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tupl
         *bulk_findings(laid, closed),
         *feature_findings(laid, closed),
         *order_findings(laid),
+        *hidden_findings(laid, closed),
+        *letter_findings(laid, closed),
         *_trimmed(laid),
     )
 

@@ -13,7 +13,7 @@ from patternforge.leather.material import Leather
 from patternforge.wallet.pattern import Pattern, Piece, Pocket
 from patternforge.wallet.spec import Edge, Side
 
-__all__ = ["LaidHole", "Layout", "Ply", "across", "along", "layout"]
+__all__ = ["LaidHole", "Layout", "Ply", "across", "along", "laid_path", "layout"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +88,7 @@ def _laid(piece: Piece) -> list[LaidHole]:
 
 
 def _piece_ply(piece: Piece, thickness: float) -> Ply:
-    outline = _on_assembly(piece, piece.outline)
+    outline = laid_path(piece, piece.outline)
     return Ply(
         name=piece.name,
         part=piece.part,
@@ -98,11 +98,11 @@ def _piece_ply(piece: Piece, thickness: float) -> Ply:
         bounds=outline.bounds,
         outline=outline,
         interior=Interior(outline),
-        openings=tuple(_on_assembly(piece, opening) for opening in piece.openings),
+        openings=tuple(laid_path(piece, opening) for opening in piece.openings),
     )
 
 
-def _on_assembly(piece: Piece, path: Path) -> Path:
+def laid_path(piece: Piece, path: Path) -> Path:
     """A closed path of a piece laid back on the assembly; arcs keep their bulge, for none lies in a fold zone."""
     sign = -1.0 if piece.placement.onto_piece.is_mirror else 1.0
     vertices = path.vertices

@@ -29,7 +29,7 @@ def draft(request: DraftRequest) -> Draft:
     DesignError, DraftError and DeliveryError as the stages raise them; FitError when a finding reads ``no`` and the
     request does not ask for the files all the same.
     """
-    wallet = judged(request.design, request.settings)
+    wallet = judged(request.design, request.settings, request.texts)
     if wallet.verdict is Verdict.NO and request.on_no is OnNo.STOP:
         raise no_findings(wallet)
     if request.wants(Wanted.PAPER):

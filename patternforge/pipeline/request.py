@@ -34,7 +34,7 @@ class OnNo(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class DraftRequest:
-    """A design file, values set beside it, and how its files are to be made and where.
+    """A design file, values and letters (``texts``) set beside it, and how its files are to be made and where.
 
     The files go to a folder in ``out`` that is named after the design file. Of ``printing`` the title and revision
     are those of the design.
@@ -49,6 +49,7 @@ class DraftRequest:
     paper: Paper = A4
     printing: PrintSettings = field(default_factory=lambda: PrintSettings(""))
     on_no: OnNo = OnNo.STOP
+    texts: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
 
     def wants(self, kind: Wanted) -> bool:
         """Whether the files of ``kind`` are to be made."""

@@ -20,7 +20,7 @@ from patternforge.wallet.spec import Design
 
 __all__ = ["Judged", "design_at", "judged", "lettered", "text_at"]
 
-
+_NOTHING: Mapping[str, str] = MappingProxyType({})
 _LARGEST = 1_000_000  # bytes of a design file
 
 
@@ -37,13 +37,23 @@ class Judged:
         return worst(self.findings)
 
 
-def judged(path: Path, settings: Mapping[str, str] = MappingProxyType({})) -> Judged:
-    """The design at ``path`` drafted and closed, over the whole range of its leathers.
+def judged(path: Path, settings: Mapping[str, str] = _NOTHING, texts: Mapping[str, str] = _NOTHING) -> Judged:
+    """The design at ``path`` drafted and closed, over the whole range of its leathers; ``settings`` and ``texts`` as
+    for ``load_design``.
 
     DesignError when the file cannot be read or taken, DraftError when the design cannot be drafted.
     """
-    pattern = drafted(design_at(path, settings))
-    return Judged(pattern, fit_over_range(pattern))
+    pattern = drafted(design_at(path, settings, texts))
+    return Judged(pattern, (*fit_over_range(pattern), *_on_letters(pattern)))
+
+
+def _on_letters(pattern: Pattern) -> tuple[Finding, ...]:
+    """What is found on letters once they are drawn; the alphabet is loaded only where there are any."""
+    if not any(piece.inscriptions for piece in pattern.pieces):
+        return ()
+    from patternforge.drafting.letters import small_letters
+
+    return tuple(small_letters(pattern))
 
 
 def lettered(wallet: Judged) -> Judged:
@@ -56,9 +66,9 @@ def lettered(wallet: Judged) -> Judged:
     return wallet
 
 
-def design_at(path: Path, settings: Mapping[str, str] = MappingProxyType({})) -> Design:
+def design_at(path: Path, settings: Mapping[str, str] = _NOTHING, texts: Mapping[str, str] = _NOTHING) -> Design:
     """The design in the file at ``path``; DesignError with every fault when it cannot be read or taken."""
-    return load_design(text_at(path), _shown(path), settings)
+    return load_design(text_at(path), _shown(path), settings, texts)
 
 
 def text_at(path: Path) -> str:

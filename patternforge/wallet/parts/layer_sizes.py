@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from patternforge.geometry.point import Point
-from patternforge.wallet.body import Body
+from patternforge.wallet.body import Body, layer_extent
 from patternforge.wallet.border import inner_margin, opposite, seam_along
 from patternforge.wallet.parts.kind import Need, Runs, Way, mouth_runs
 from patternforge.wallet.parts.mid_stitch import mid_stitch_shift
@@ -53,13 +53,14 @@ def whole_layer(design: Design, body: Body, runs: Runs, part: LayerPart) -> tupl
 
 def _drop_point(body: Body, part: LayerPart, side: Edge, margin: float) -> tuple[Point, Point]:
     """Where the lowered edge crosses the stitch line on one side, and the direction it is lowered in."""
+    x0, x1 = layer_extent(body, part)
     x = {Edge.LEFT: margin, Edge.RIGHT: body.width - margin}
     y = {Edge.BOTTOM: margin, Edge.TOP: body.height - margin}
     places = {
         Edge.TOP: (Point(x.get(side, 0.0), body.height - part.drop), Point(0.0, -1.0)),
         Edge.BOTTOM: (Point(x.get(side, 0.0), part.drop), Point(0.0, 1.0)),
-        Edge.LEFT: (Point(part.drop, y.get(side, 0.0)), Point(1.0, 0.0)),
-        Edge.RIGHT: (Point(body.width - part.drop, y.get(side, 0.0)), Point(-1.0, 0.0)),
+        Edge.LEFT: (Point(x0 + part.drop, y.get(side, 0.0)), Point(1.0, 0.0)),
+        Edge.RIGHT: (Point(x1 - part.drop, y.get(side, 0.0)), Point(-1.0, 0.0)),
     }
     return places[part.opening]
 

@@ -1,0 +1,118 @@
+"""Whether letters can be seen, with the wallet open and closed, and whether the ground behind them is even."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+
+from patternforge.fit.close import ClosedWallet
+from patternforge.fit.findings import Finding, Verdict
+from patternforge.fit.folds import closed_spans
+from patternforge.fit.layout import Layout, Ply, laid_path
+from patternforge.geometry.corners import rounded_rectangle
+from patternforge.geometry.path import Path
+from patternforge.geometry.regions import Region, overlay, region
+from patternforge.geometry.transform import Transform, flipped_x, identity, translation
+from patternforge.leather.material import MadeOf
+from patternforge.wallet.marked import Inscription
+from patternforge.wallet.pattern import Piece
+from patternforge.wallet.spec import Side
+
+__all__ = ["sight_findings"]
+
+_COUNTS = 0.005  # share of a box below which neither cover nor edge is worth a word
+
+_Named = tuple[str, Region]
+_Spans = Mapping[int, tuple[float, float]]
+
+
+def sight_findings(layout: Layout, closed: ClosedWallet, piece: Piece, letters: Inscription) -> Iterator[Finding]:
+    """How much of a box lies hidden, laid open and, on an outer face, closed; how uneven its ground is."""
+    where = f"{letters.name} on {piece.name}"
+    box = laid_path(piece, letters.box)
+    side = 1 if piece.showing is Side.INSIDE else -1
+    before = [ply for ply in layout.plies if side * (ply.order - piece.level) > 0]
+    yield _hidden("letters hidden, laid open", where, box, _areas(layout, before, identity()))
+    if piece.showing is Side.OUTSIDE:
+        home = _panel(layout, piece, letters)
+        yield _hidden("letters hidden, closed", where, box, _lying_over(layout, closed, home))
+    behind = [ply for ply in layout.plies if ply.outline and side * (ply.order - piece.level) < 0]
+    yield _ground(layout, where, box, behind)
+
+
+def _areas(layout: Layout, plies: Iterable[Ply], onto: Transform) -> Iterator[_Named]:
+    """What hides a face, brought to it: leather and items, but no clear sheets."""
+    for ply in plies:
+        if ply.outline is None:
+            bounds = ply.bounds
+            yield ply.name, region(onto.path(rounded_rectangle(bounds.x0, bounds.y0, bounds.x1, bounds.y1, 0.0)))
+        elif layout.leathers[layout.pattern.piece(ply.name).leather].made_of is not MadeOf.FILM:
+            openings = [onto.path(opening) for opening in _openings(layout, ply)]
+            yield ply.name, region(onto.path(ply.outline), openings)
+
+
+def _openings(layout: Layout, ply: Ply) -> list[Path]:
+    piece = layout.pattern.piece(ply.name)
+    return [laid_path(piece, opening) for opening in piece.openings]
+
+
+def _panel(layout: Layout, piece: Piece, letters: Inscription) -> int:
+    x = piece.placement.to_assembly(letters.at).x
+    panels = layout.pattern.panels
+    return min(piece.placement.panels, key=lambda i: max(panels[i].x0 - x, x - panels[i].x1))
+
+
+def _lying_over(layout: Layout, closed: ClosedWallet, home: int) -> Iterator[_Named]:
+    """What lies over the outer face of a panel once all is closed, brought to where that panel lies open."""
+    spans = closed_spans(layout, closed)
+    for panel in _over(closed, home):
+        onto = _closed_onto(layout, spans, panel).then(_closed_onto(layout, spans, home).inverse())
+        ends = layout.pattern.panels[panel]
+        strip = region(onto.path(rounded_rectangle(ends.x0, 0.0, ends.x1, layout.pattern.height, 0.0)))
+        plies = [ply for ply in layout.plies if ply.outline and panel in ply.panels]
+        yield from ((name, area.common(strip)) for name, area in _areas(layout, plies, onto))
+
+
+def _over(closed: ClosedWallet, home: int) -> list[int]:
+    """The panels beyond the outer face of one in its stack; none over a panel that stands as a spine."""
+    for stack in (closed.order.stack, *closed.order.open_groups):
+        panels = [placed.panel for placed in stack]
+        if home in panels:
+            at = panels.index(home)
+            return panels[at + 1 :] if stack[at].turned else panels[:at]
+    return []
+
+
+def _closed_onto(layout: Layout, spans: _Spans, panel: int) -> Transform:
+    """Leads from a panel laid open to where it lies along the closed wallet."""
+    left, right = spans[panel]
+    begun = translation(-layout.pattern.panels[panel].x0, 0.0)
+    turned = flipped_x() if right < left else identity()
+    return begun.then(turned).then(translation(left, 0.0))
+
+
+def _hidden(what: str, where: str, box: Path, areas: Iterable[_Named]) -> Finding:
+    """The share of a box that any of the areas cover, in per cent."""
+    own = region(box)
+    common = ((name, own.common(area)) for name, area in areas)
+    covers = [(name, area) for name, area in common if area.area > _COUNTS * own.area]
+    seen = own
+    for _, area in covers:
+        seen = seen.without(area)
+    names = ", ".join(dict.fromkeys(name for name, _ in covers))
+    verdict, remedy = (Verdict.LOOK, f"{names} lies over them: move the box") if covers else (Verdict.GOOD, "")
+    return Finding(what, where, 100 * (1 - seen.area / own.area), 0.0, verdict, remedy, "%")
+
+
+def _ground(layout: Layout, where: str, box: Path, behind: Iterable[Ply]) -> Finding:
+    """The step in the leather behind a box: the thickest stack less the thinnest."""
+    own = region(box)
+    pieces = [(ply, ply.outline, _openings(layout, ply)) for ply in behind if ply.outline]
+    shares = [(each, region(each[1], each[2]).common(own).area / own.area) for each in pieces]
+    partly = [each for each, share in shares if _COUNTS < share < 1 - _COUNTS]
+    fields = overlay([(box, (), 0.0), *((outline, openings, ply.thickness) for ply, outline, openings in partly)])
+    heights = [cell.weight for cell in fields if 0 in cell.covers and cell.area > _COUNTS * own.area]
+    step = max(heights) - min(heights)
+    names = ", ".join(ply.name for ply, _, _ in partly)
+    remedy = f"an edge of {names} lies behind them: letter it before it is glued, or move the box" if partly else ""
+    verdict = Verdict.LOOK if partly else Verdict.GOOD
+    return Finding("step in the ground behind letters", where, step, 0.0, verdict, remedy)
