@@ -36,7 +36,7 @@ def sight_findings(layout: Layout, closed: ClosedWallet, piece: Piece, letters: 
         home = _panel(layout, piece, letters)
         yield _hidden("letters hidden, closed", where, box, _lying_over(layout, closed, home))
     behind = [ply for ply in layout.plies if ply.outline and side * (ply.order - piece.level) < 0]
-    yield _ground(layout, where, box, behind)
+    yield _ground(where, box, behind)
 
 
 def _areas(layout: Layout, plies: Iterable[Ply], onto: Transform) -> Iterator[_Named]:
@@ -46,13 +46,7 @@ def _areas(layout: Layout, plies: Iterable[Ply], onto: Transform) -> Iterator[_N
             bounds = ply.bounds
             yield ply.name, region(onto.path(rounded_rectangle(bounds.x0, bounds.y0, bounds.x1, bounds.y1, 0.0)))
         elif layout.leathers[layout.pattern.piece(ply.name).leather].made_of is not MadeOf.FILM:
-            openings = [onto.path(opening) for opening in _openings(layout, ply)]
-            yield ply.name, region(onto.path(ply.outline), openings)
-
-
-def _openings(layout: Layout, ply: Ply) -> list[Path]:
-    piece = layout.pattern.piece(ply.name)
-    return [laid_path(piece, opening) for opening in piece.openings]
+            yield ply.name, region(onto.path(ply.outline), [onto.path(opening) for opening in ply.openings])
 
 
 def _panel(layout: Layout, piece: Piece, letters: Inscription) -> int:
@@ -103,10 +97,10 @@ def _hidden(what: str, where: str, box: Path, areas: Iterable[_Named]) -> Findin
     return Finding(what, where, 100 * (1 - seen.area / own.area), 0.0, verdict, remedy, "%")
 
 
-def _ground(layout: Layout, where: str, box: Path, behind: Iterable[Ply]) -> Finding:
+def _ground(where: str, box: Path, behind: Iterable[Ply]) -> Finding:
     """The step in the leather behind a box: the thickest stack less the thinnest."""
     own = region(box)
-    pieces = [(ply, ply.outline, _openings(layout, ply)) for ply in behind if ply.outline]
+    pieces = [(ply, ply.outline, ply.openings) for ply in behind if ply.outline]
     shares = [(each, region(each[1], each[2]).common(own).area / own.area) for each in pieces]
     partly = [each for each, share in shares if _COUNTS < share < 1 - _COUNTS]
     fields = overlay([(box, (), 0.0), *((outline, openings, ply.thickness) for ply, outline, openings in partly)])

@@ -10,8 +10,9 @@ from dataclasses import dataclass
 
 from tests.unit.design.good_case import CASE
 from tests.unit.design.good_design import GOOD
+from tests.unit.design.good_letters import LETTERS
 
-__all__ = ["Broken", "Expected", "broken", "broken_case", "whole"]
+__all__ = ["Broken", "Expected", "broken", "broken_case", "broken_letters", "whole"]
 
 _PLACE = "¦"
 Wording = str | tuple[str, ...]
@@ -57,6 +58,11 @@ def broken(name: str, edits: dict[str, str], *says: Wording) -> Broken:
 def broken_case(name: str, edits: dict[str, str], *says: Wording) -> Broken:
     """The good key case edited in the same way."""
     return _edited(name, CASE, edits, says)
+
+
+def broken_letters(name: str, edits: dict[str, str], *says: Wording) -> Broken:
+    """The good lettered cover edited in the same way."""
+    return _edited(name, LETTERS, edits, says)
 
 
 def _edited(name: str, text: str, edits: dict[str, str], says: tuple[Wording, ...]) -> Broken:

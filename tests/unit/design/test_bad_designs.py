@@ -11,14 +11,16 @@ from patternforge.design.source import located
 from patternforge.errors import DesignError, Fault
 from tests.unit.design.broken import Broken
 from tests.unit.design.broken_cuts import BROKEN_CUTS
+from tests.unit.design.broken_letters import BROKEN_LETTERS
 from tests.unit.design.broken_names import BROKEN_NAMES
 from tests.unit.design.broken_shapes import BROKEN_SHAPES
 from tests.unit.design.broken_text import BROKEN_TEXT
 from tests.unit.design.broken_values import BROKEN_VALUES
 from tests.unit.design.good_case import CASE
 from tests.unit.design.good_design import GOOD
+from tests.unit.design.good_letters import LETTERS
 
-_EVERY = (*BROKEN_TEXT, *BROKEN_VALUES, *BROKEN_NAMES, *BROKEN_SHAPES, *BROKEN_CUTS)
+_EVERY = (*BROKEN_TEXT, *BROKEN_VALUES, *BROKEN_NAMES, *BROKEN_SHAPES, *BROKEN_CUTS, *BROKEN_LETTERS)
 
 
 def faults_of(text: str) -> tuple[Fault, ...]:
@@ -30,6 +32,7 @@ def faults_of(text: str) -> tuple[Fault, ...]:
 def test_the_designs_they_are_made_from_have_no_fault() -> None:
     assert load_design(GOOD, "wallet.yaml").title == "Three-fold wallet"
     assert load_design(CASE, "wallet.yaml").title == "Key case"
+    assert load_design(LETTERS, "wallet.yaml").title == "Lettered cover"
 
 
 def test_there_are_at_least_150_broken_designs_and_no_two_alike() -> None:

@@ -114,6 +114,8 @@ def test_hardware_is_told_with_its_holes_and_what_they_meet() -> None:
             "meets": {"part": "shell", "panel": "front"},
             "holes": [4.5, 3.5],
             "reach": 6.35,
+            "setting": "punched",
+            "thickness": 0.0,
         }
     ]
     strap, shell, lining = told["pieces"]

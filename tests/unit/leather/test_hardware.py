@@ -9,7 +9,7 @@ from importlib.resources import files
 import pytest
 
 from patternforge.leather.catalogue import catalogue
-from patternforge.leather.hardware import Hardware, hardware
+from patternforge.leather.hardware import Hardware, Setting, hardware
 
 KINDS = sorted(hardware().values(), key=lambda kind: kind.name)
 each_kind = pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.name)
@@ -30,9 +30,21 @@ def test_a_name_is_lower_case_words_joined_by_hyphens(kind: Hardware) -> None:
 
 @each_kind
 def test_a_cap_hides_its_holes_and_every_half_has_one(kind: Hardware) -> None:
-    assert 1 <= len(kind.holes) == len(kind.halves) <= 2
+    """Unless the whole half is hidden: then it has a thickness and no hole."""
+    punched = kind.setting is Setting.PUNCHED
+    assert 1 <= len(kind.halves) <= 2
+    assert len(kind.holes) == (len(kind.halves) if punched else 0)
+    assert (kind.thickness > 0) is not punched
     assert len(set(kind.halves)) == len(kind.halves)
     assert all(0 < hole < kind.cap for hole in kind.holes)
+
+
+def test_hidden_kinds_are_thinner_than_wide_and_say_their_size() -> None:
+    hidden = [kind for kind in KINDS if kind.setting is Setting.COVERED]
+    assert len(hidden) >= 3
+    for kind in hidden:
+        assert kind.thickness < kind.cap / 4
+        assert f"{kind.cap:g} x {kind.thickness:g} mm" in kind.title
 
 
 @each_kind
