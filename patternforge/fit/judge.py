@@ -16,8 +16,8 @@ from patternforge.fit.folds import fold_findings
 from patternforge.fit.hidden import hidden_findings
 from patternforge.fit.holes import crowding, hole_findings
 from patternforge.fit.layout import Layout, layout
-from patternforge.fit.order import order_findings
 from patternforge.fit.letters import letter_findings
+from patternforge.fit.order import order_findings
 from patternforge.fit.pockets import pocket_findings
 from patternforge.fit.stitches import stitch_findings
 from patternforge.leather.material import Leather, Thickness
