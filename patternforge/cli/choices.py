@@ -15,6 +15,7 @@ class Usage(StrEnum):
 
 
 class DxfRelease(StrEnum):
+    R2018 = "r2018"
     R2010 = "r2010"
     R2000 = "r2000"
     R12 = "r12"

@@ -7,9 +7,10 @@ from typing import Any
 from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
 from pydantic_core import core_schema
 
+from patternforge.design.form import Form
 from patternforge.design.forms import DesignForm
 
-__all__ = ["design_schema"]
+__all__ = ["design_schema", "form_schema"]
 
 
 class _WithoutNull(GenerateJsonSchema):
@@ -27,5 +28,10 @@ def design_schema() -> dict[str, Any]:
     >>> design_schema()["required"]
     ['design', 'leathers', 'body', 'parts']
     """
-    schema = DesignForm.model_json_schema(schema_generator=_WithoutNull)
+    return form_schema(DesignForm)
+
+
+def form_schema(form: type[Form]) -> dict[str, Any]:
+    """JSON Schema (draft 2020-12) of a file whose top table is described by ``form``."""
+    schema = form.model_json_schema(schema_generator=_WithoutNull)
     return {"$schema": "https://json-schema.org/draft/2020-12/schema", **schema}

@@ -16,7 +16,7 @@ from patternforge.design.located import At, Entry, FaultList, Lost, Node, Row, S
 from patternforge.design.yaml_faults import syntax_fault
 from patternforge.errors import DesignError, Fault
 
-__all__ = ["decoded", "located"]
+__all__ = ["DESIGN", "Subject", "decoded", "located"]
 
 _DEEPEST = 40
 _LONGEST_FILE = 1_000_000
@@ -26,6 +26,18 @@ _BREAK = re.compile(r"\r\n|\n|\r")
 _UNLAWFUL = "[^\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]"
 # The compiled scanner where the library has it; what both read, they read alike, and the tests hold them to it.
 _LOADER: type[yaml.SafeLoader] = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+
+
+@dataclass(frozen=True, slots=True)
+class Subject:
+    """What a file is to hold, for messages: the word for it, how it begins, what to do instead of an anchor."""
+
+    word: str
+    beginning: str
+    no_anchor: str
+
+
+DESIGN = Subject("design", "design: name of the wallet", "use a parameter for a number used twice")
 
 
 def decoded(data: bytes, file: str) -> str:
@@ -47,14 +59,20 @@ def decoded(data: bytes, file: str) -> str:
         raise DesignError([Fault(file, len(before), len(before[-1]) + 1, what, "save the file as UTF-8")]) from None
 
 
-def located(text: str, file: str, faults: FaultList, loader: type[yaml.SafeLoader] = _LOADER) -> Table:
+def located(
+    text: str,
+    file: str,
+    faults: FaultList,
+    loader: type[yaml.SafeLoader] = _LOADER,
+    subject: Subject = DESIGN,
+) -> Table:
     """The table that ``text`` holds. Faults that leave the rest readable go to ``faults``; others raise DesignError.
 
     >>> located("design: no", "a.yaml", FaultList()).get("design").text
     'no'
     """
-    _refuse_unlawful_characters(text, file, faults)
-    builder = _Builder(file, faults)
+    _refuse_unlawful_characters(text, file, faults, subject)
+    builder = _Builder(file, faults, subject)
     try:
         for event in yaml.parse(text, loader):
             builder.take(event)
@@ -63,12 +81,12 @@ def located(text: str, file: str, faults: FaultList, loader: type[yaml.SafeLoade
         raise DesignError(faults.found) from None
     if isinstance(builder.root, Table):
         return builder.root
-    _refuse_root(builder.root, file, faults)
+    _refuse_root(builder.root, file, faults, subject)
     raise DesignError(faults.found)
 
 
-def _refuse_root(root: Node | None, file: str, faults: FaultList) -> None:
-    advice = "begin with 'design: name of the wallet'"
+def _refuse_root(root: Node | None, file: str, faults: FaultList, subject: Subject) -> None:
+    advice = f"begin with '{subject.beginning}'"
     if isinstance(root, Lost):
         return
     if root is None or (isinstance(root, Scalar) and root.is_blank):
@@ -78,10 +96,10 @@ def _refuse_root(root: Node | None, file: str, faults: FaultList) -> None:
         faults.add(root.at, f"the file holds {kind} where keys with values are wanted", advice)
 
 
-def _refuse_unlawful_characters(text: str, file: str, faults: FaultList) -> None:
+def _refuse_unlawful_characters(text: str, file: str, faults: FaultList, subject: Subject) -> None:
     if len(text) > _LONGEST_FILE:
         what = f"the file has {len(text)} characters"
-        raise DesignError([Fault(file, 1, 1, what, f"a design has at most {_LONGEST_FILE}")])
+        raise DesignError([Fault(file, 1, 1, what, f"a {subject.word} has at most {_LONGEST_FILE}")])
     for number, line in enumerate(_BREAK.split(text), start=1):
         # All that is unlawful is unprintable too; to compile the pattern takes longer than to read a whole design.
         match = None if line.isprintable() else re.search(_UNLAWFUL, line)
@@ -110,6 +128,7 @@ class _Builder:
 
     file: str
     faults: FaultList
+    subject: Subject
     frames: list[_Frame] = field(default_factory=list)
     root: Node | None = None
     documents: int = 0
@@ -138,14 +157,15 @@ class _Builder:
 
     def _open_document(self, event: yaml.Event) -> None:
         self.documents += 1
+        word = self.subject.word
         if self.documents > 1:
-            self.faults.add(self._at(event), "a second document begins here", "keep one design in one file")
+            self.faults.add(self._at(event), "a second document begins here", f"keep one {word} in one file")
             raise DesignError(self.faults.found)
 
     def _refuse_decoration(self, event: yaml.NodeEvent, is_tagged: bool) -> None:
         if event.anchor is not None:
             what = f"'&{event.anchor}' names this value for use elsewhere"
-            self.faults.add(self._at(event), what, "leave it out; use a parameter for a number used twice")
+            self.faults.add(self._at(event), what, f"leave it out; {self.subject.no_anchor}")
         if is_tagged:
             self.faults.add(self._at(event), "a tag (!) stands before this value", "leave it out")
 

@@ -14,7 +14,7 @@ from types import MappingProxyType
 
 from patternforge.drawing.model import Role, Sheet
 
-__all__ = ["COLOURS", "CUT_ROLES", "DxfOptions", "DxfVersion", "dxf_bytes", "layer_name"]
+__all__ = ["COLOURS", "CUT_ROLES", "WEIGHTS", "DxfOptions", "DxfVersion", "dxf_bytes", "layer_name"]
 
 CUT_ROLES = (Role.MARK, Role.HOLE, Role.OPENING, Role.OUTLINE)
 
@@ -35,9 +35,14 @@ COLOURS: Mapping[Role, int] = MappingProxyType(
 )
 
 
-class DxfVersion(StrEnum):
-    """The releases that can be written, from the one that most programs read to the oldest, which knows no units."""
+# Line weights that a layer may have, hundredths of a mm (DXF reference, group code 370).
+WEIGHTS = (0, 5, 9, 13, 15, 18, 20, 25, 30, 35, 40, 50, 53, 60, 70, 80, 90, 100, 106, 120, 140, 158, 200, 211)
 
+
+class DxfVersion(StrEnum):
+    """The releases that can be written, from the newest to the oldest, which knows neither units nor line weights."""
+
+    R2018 = "R2018"
     R2010 = "R2010"
     R2000 = "R2000"
     R12 = "R12"
@@ -45,11 +50,21 @@ class DxfVersion(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class DxfOptions:
-    """What a DXF file is to hold: its release, the roles written, and the layer colour (1 to 255) of each role."""
+    """What a DXF file is to hold: its release, the roles written, and of each role what its layer is like.
+
+    ``colours`` are numbers of the fixed table (1 to 255); ``layers`` are names, for roles whose layer is not named
+    after them; ``weights`` are line weights in hundredths of a mm, one of ``WEIGHTS``, for roles that have one.
+    """
 
     version: DxfVersion = DxfVersion.R2010
     roles: tuple[Role, ...] = CUT_ROLES
     colours: Mapping[Role, int] = field(default_factory=lambda: COLOURS)
+    layers: Mapping[Role, str] = field(default_factory=lambda: MappingProxyType({}))
+    weights: Mapping[Role, int] = field(default_factory=lambda: MappingProxyType({}))
+
+    def layer(self, role: Role) -> str:
+        """The name of the layer of a role."""
+        return self.layers.get(role, layer_name(role))
 
 
 def layer_name(role: Role) -> str:

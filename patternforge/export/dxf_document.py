@@ -17,7 +17,7 @@ from ezdxf.units import MM
 from patternforge.drawing.extent import extent
 from patternforge.drawing.model import Area, Dot, Role, Sheet, Stroke, Text
 from patternforge.errors import DraftError
-from patternforge.export.dxf import DxfOptions, DxfVersion, layer_name
+from patternforge.export.dxf import DxfOptions, DxfVersion
 from patternforge.export.numbers import decimal, rounded
 from patternforge.geometry.path import Path
 
@@ -38,7 +38,7 @@ def document_bytes(sheet: Sheet, options: DxfOptions) -> bytes:
         _add_layers(document, options, {ink.role for ink in inks})
         space = document.modelspace()
         for ink in inks:
-            _add(space, ink, options.version)
+            _add(space, ink, options)
         _set_extent(document, inks)
         return _encoded(document)
 
@@ -80,11 +80,13 @@ def _fixed_meta_data() -> Iterator[None]:
 def _add_layers(document: Drawing, options: DxfOptions, roles: set[Role]) -> None:
     for role in Role:
         if role in roles:
-            document.layers.add(layer_name(role), color=options.colours[role])
+            layer = document.layers.add(options.layer(role), color=options.colours[role])
+            if role in options.weights and options.version is not DxfVersion.R12:
+                layer.dxf.lineweight = options.weights[role]
 
 
-def _add(space: Modelspace, ink: Stroke | Dot, version: DxfVersion) -> None:
-    attributes = {"layer": layer_name(ink.role)}
+def _add(space: Modelspace, ink: Stroke | Dot, options: DxfOptions) -> None:
+    attributes = {"layer": options.layer(ink.role)}
     if isinstance(ink, Dot):
         centre = (rounded(ink.centre.x, _DECIMALS), rounded(ink.centre.y, _DECIMALS))
         space.add_circle(centre, rounded(ink.diameter / 2, _DECIMALS), dxfattribs=attributes)
@@ -92,7 +94,7 @@ def _add(space: Modelspace, ink: Stroke | Dot, version: DxfVersion) -> None:
     vertices = _vertices(ink.path)
     if len(vertices) == 2 and not vertices[0][2] and not ink.path.closed:
         space.add_line(vertices[0][:2], vertices[1][:2], dxfattribs=attributes)
-    elif version is DxfVersion.R12:
+    elif options.version is DxfVersion.R12:
         space.add_polyline2d(vertices, format="xyb", close=ink.path.closed, dxfattribs=attributes)
     else:
         space.add_lwpolyline(vertices, format="xyb", close=ink.path.closed, dxfattribs=attributes)

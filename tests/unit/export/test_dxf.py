@@ -17,10 +17,11 @@ from ezdxf.entities.dxfgfx import DXFGraphic
 from ezdxf.entities.lwpolyline import LWPolyline
 from ezdxf.entities.polyline import Polyline
 from ezdxf.filemanagement import read
+from ezdxf.lldxf.const import VALID_DXF_LINEWEIGHTS
 
 from patternforge.drawing.model import Area, Dot, Figure, Ink, Role, Sheet, Stroke, Text
 from patternforge.errors import DraftError
-from patternforge.export.dxf import CUT_ROLES, DxfOptions, DxfVersion, dxf_bytes
+from patternforge.export.dxf import CUT_ROLES, WEIGHTS, DxfOptions, DxfVersion, dxf_bytes
 from patternforge.geometry.path import from_vertices, polyline
 from patternforge.geometry.point import Point
 from tests.figures import NOTCH_RADIUS, PANEL_HOLES, SLIT_CENTRES, panel, pocket, sheet, tilted
@@ -58,7 +59,13 @@ def test_the_file_has_no_fault_that_an_audit_would_find_or_mend(version: DxfVers
 
 
 @pytest.mark.parametrize(
-    ("version", "release"), [(DxfVersion.R2010, "AC1024"), (DxfVersion.R2000, "AC1015"), (DxfVersion.R12, "AC1009")]
+    ("version", "release"),
+    [
+        (DxfVersion.R2018, "AC1032"),
+        (DxfVersion.R2010, "AC1024"),
+        (DxfVersion.R2000, "AC1015"),
+        (DxfVersion.R12, "AC1009"),
+    ],
 )
 def test_each_version_is_the_release_it_is_named_for(version: DxfVersion, release: str) -> None:
     # $ACADVER of the DXF reference, header section: AC1009 R12, AC1015 2000, AC1024 2010.
@@ -152,6 +159,24 @@ def test_layers_take_the_colours_they_are_given_and_entities_the_colour_of_their
     written = document(sheet(), DxfOptions(colours=colours))
     assert [written.layers.get(name).color for name in ("OUTLINE", "STITCH-HOLE", "MARK")] == [1, 5, 7]
     assert {entity.dxf.color for entity in written.modelspace()} == {256}
+
+
+@EVERY_VERSION
+def test_layers_take_the_names_they_are_given_in_every_release(version: DxfVersion) -> None:
+    written = document(sheet(), DxfOptions(version, layers={Role.OUTLINE: "EDGE"}))
+    assert {entity.dxf.layer for entity in written.modelspace()} == {"MARK", "STITCH-HOLE", "OPENING", "EDGE"}
+    assert "OUTLINE" not in written.layers
+
+
+@EVERY_VERSION
+def test_layers_take_the_line_weights_they_are_given_where_the_release_knows_any(version: DxfVersion) -> None:
+    written = document(sheet(), DxfOptions(version, weights={Role.OUTLINE: 50}))
+    edge, hole = (written.layers.get(name).dxf.get("lineweight") for name in ("OUTLINE", "STITCH-HOLE"))
+    assert (edge, hole) == ((None, None) if version is DxfVersion.R12 else (50, -3))
+
+
+def test_the_line_weights_are_those_of_the_library_too() -> None:
+    assert tuple(weight for weight in VALID_DXF_LINEWEIGHTS if weight >= 0) == WEIGHTS
 
 
 def test_the_layers_of_a_file_differ_in_colour() -> None:

@@ -60,4 +60,4 @@ def test_locale_time_zone_and_working_folder_change_nothing(plain: list[str], tm
 
 
 def test_the_files_differ_from_one_another(plain: list[str]) -> None:
-    assert len(set(plain)) == 5
+    assert len(set(plain)) == 6
