@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
+
 from patternforge.leather.material import Leather, Tannage
 from patternforge.pipeline.request import DraftRequest, Wanted
 
@@ -15,22 +18,36 @@ _UNSURE = (
     "Chrome-tanned leather and anything with PVC in it can give off poisonous fumes under a laser: ask the supplier"
     " what it is, and do not cut what nobody can vouch for."
 )
+_KNIFE = "Plotter: keep hands, hair and sleeves away from the blade and the carriage while they move."
 _DIE = "Press: hands clear before it closes, and use the two-hand control or guard the machine has."
 _PAPER = "Paper: print at 100 %, not fitted to the page, and measure the check bars both ways before you cut by it."
 _BLADE = "Blade: cut away from your hand, with a sharp blade along a metal rule."
 _ALWAYS = "Follow the machine's manual and the rules of your place; leave machines to people trained on them."
 _SCRAP = "Cut one wallet in scrap of the same thickness before you cut good leather."
 
+_SAID: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {"laser": (_LASER,), "knife": (_KNIFE,), "die": (_DIE,), "hand": (_BLADE,)}
+)
+
 
 def cautions(request: DraftRequest, leathers: tuple[Leather, ...]) -> list[str]:
-    """A few short cautions for what the files are made for and the leathers they are cut from."""
-    lines = []
-    if request.wants(Wanted.LASER):
-        lines.append(_LASER)
-        if any(leather.tannage is not Tannage.VEGETABLE for leather in leathers):
-            lines.append(_UNSURE)
-    if request.wants(Wanted.DIE):
-        lines.append(_DIE)
+    """A few short cautions for what cuts, what is printed, and the leathers; those of a machine table come first."""
+    own = list(request.machine.cautions) if request.machine else []
+    lines = [line for tool in _tools(request) for line in _SAID[tool]]
+    if _LASER in lines and any(leather.tannage is not Tannage.VEGETABLE for leather in leathers):
+        lines.insert(lines.index(_LASER) + 1, _UNSURE)
     if request.wants(Wanted.PAPER):
-        lines += [_PAPER, _BLADE]
-    return [*lines, _ALWAYS, _SCRAP]
+        lines.append(_PAPER)
+    if request.wants(Wanted.PAPER) and _BLADE not in lines:
+        lines.append(_BLADE)
+    return [*own, *lines, _ALWAYS, _SCRAP]
+
+
+def _tools(request: DraftRequest) -> list[str]:
+    """What cuts by the files, by the words of machine tables; a machine cuts in the place of a laser or a die."""
+    tools = {Wanted.LASER: "laser", Wanted.DIE: "die"}
+    if request.machine:
+        from patternforge.pipeline.cutter import cut_for
+
+        tools[cut_for(request.machine)] = request.machine.tool.value
+    return list(dict.fromkeys(tool for wanted, tool in tools.items() if request.wants(wanted)))

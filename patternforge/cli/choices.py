@@ -51,3 +51,4 @@ class PaperName(StrEnum):
 class SchemaName(StrEnum):
     DESIGN = "design"
     PATTERN = "pattern"
+    MACHINE = "machine"

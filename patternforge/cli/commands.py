@@ -51,6 +51,7 @@ def draft(
     settings: options.Settings = [],  # noqa: B006
     initials: options.Initials = [],  # noqa: B006
     out: options.OutFolder = Path("out"),
+    machine: options.MachineName = None,
     kerf: options.Kerf = 0.0,
     cut_face: options.CutFace = Face.FRONT,
     fold_ticks: options.FoldTicks = Fold.NONE,
@@ -75,19 +76,26 @@ def draft(
     from patternforge.pipeline.draft import draft as drafted
     from patternforge.pipeline.request import DraftRequest, Wanted
 
-    refuse_unused(usage, given(context))
+    written = given(context)
+    chosen = cutting(kerf, cut_face, fold_ticks, gap, bed, die_holes, engrave)
     request = DraftRequest(
         design,
         pairs(settings),
         Wanted(usage),
         out,
-        cutting(kerf, cut_face, fold_ticks, gap, bed, die_holes, engrave),
+        chosen,
         release(dxf),
         paper_named(paper),
         printing(white, bar_x, bar_y),
         on_no(despite_findings),
         texts(initials),
     )
+    if machine is None:
+        refuse_unused(usage, written)
+    else:
+        from patternforge.cli.machines import with_machine
+
+        request = with_machine(request, machine, written)
     _say(draft_report(drafted(request), request))
 
 
@@ -137,7 +145,7 @@ def new(
 @app.command()
 @guarded
 def schema(of: options.SchemaOf = SchemaName.DESIGN, out: options.OutFile = None) -> None:
-    """Write the JSON Schema of design files, for editors that complete and check them, or of pattern.json."""
+    """Write the JSON Schema of design files or machine tables, for editors that check them, or of pattern.json."""
     from patternforge.cli.schemas import schema_text
     from patternforge.delivery import file_delivered
 
@@ -155,6 +163,24 @@ def items(word: options.Word = None) -> None:
     from patternforge.cli.items import items_table
 
     _say(items_table(word or ""))
+
+
+@app.command()
+@guarded
+def machines(name: options.MachineWord = None, out: options.OutFile = None) -> None:
+    """List the machine tables that have a name; with a NAME show that table, or copy it to a file of your own."""
+    from patternforge.cli.machines import machines_table
+    from patternforge.delivery import file_delivered
+    from patternforge.pipeline.machines import table_text
+
+    if name is None:
+        if out is not None:
+            raise typer.BadParameter("name the table to copy, such as laser", param_hint="--out")
+        _say(machines_table(Path()))
+    elif out is None:
+        print(table_text(name, Path()), end="")
+    else:
+        _say([f"{file_delivered(out, table_text(name, Path()).encode('utf-8'))} is written."])
 
 
 @app.command()

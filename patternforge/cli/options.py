@@ -29,6 +29,8 @@ __all__ = [
     "Initials",
     "Kerf",
     "Legs",
+    "MachineName",
+    "MachineWord",
     "Name",
     "OutFile",
     "OutFolder",
@@ -115,6 +117,18 @@ DieHoles = Annotated[
     typer.Option(
         "--die-holes", metavar="|".join(Punching), parser=one_of(Punching), help="Die: stitch holes it punches."
     ),
+]
+MachineName = Annotated[
+    str | None,
+    typer.Option(
+        "--machine",
+        metavar="NAME|FILE",
+        help="A machine table: what reads the cutting files and how it cuts. Other options go before what it says.",
+        show_default=False,
+    ),
+]
+MachineWord = Annotated[
+    str | None, typer.Argument(metavar="NAME", help="The table to show, to be copied.", show_default=False)
 ]
 PaperSize = Annotated[
     PaperName,

@@ -7,6 +7,7 @@ from itertools import groupby
 from math import radians
 
 from patternforge.drafting.kerf import width_cut
+from patternforge.drafting.purpose import StitchHoles
 from patternforge.drawing.model import Dot, Ink, Role, Stroke
 from patternforge.geometry.path import polygon, polyline
 from patternforge.geometry.point import Point
@@ -19,15 +20,19 @@ _PRICK = 0.3  # diameter of the dot that shows where an awl goes in, mm
 _WHOLE_ROUND = 1.5  # in pitches: a run whose ends lie nearer together than this goes all the way round
 
 
-def hole_inks(pattern: Pattern, piece: Piece, kerf: float) -> tuple[Ink, ...]:
+def hole_inks(pattern: Pattern, piece: Piece, kerf: float, how: StitchHoles = StitchHoles.CUT) -> tuple[Ink, ...]:
     """The holes of a piece in order: a dot for a round one, one straight line for a slit, a small mark to be pricked.
 
-    ``kerf`` mm is taken off diameters and slit lengths; DraftError when nothing is left of a hole.
+    ``kerf`` mm is taken off diameters and slit lengths; DraftError when nothing is left of a hole. Of holes that are
+    only ``marked`` each is a mark, of those ``left out`` there is none.
     """
-    seams = {seam.name: seam for seam in pattern.seams}
-    return tuple(
-        ink for hole in piece.holes for ink in _hole(hole, seams[hole.seam].stitching.hole, kerf, piece.name)
-    )
+    if how is StitchHoles.LEFT_OUT:
+        return ()
+    specs = {seam.name: seam.stitching.hole for seam in pattern.seams}
+    if how is StitchHoles.MARKED:
+        drawn = (hole for hole in piece.holes if specs[hole.seam].shape is not HoleShape.NONE)
+        return tuple(Dot(Role.MARK, hole.at, _PRICK) for hole in drawn)
+    return tuple(ink for hole in piece.holes for ink in _hole(hole, specs[hole.seam], kerf, piece.name))
 
 
 def _hole(hole: Hole, spec: HoleSpec, kerf: float, piece: str) -> tuple[Ink, ...]:

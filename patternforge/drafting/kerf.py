@@ -13,17 +13,20 @@ from patternforge.geometry.path import Path
 __all__ = ["opening_cut", "outline_cut", "width_cut"]
 
 
-def outline_cut(outline: Path, kerf: float, piece: str) -> Path:
+def outline_cut(outline: Path, kerf: float, piece: str, allowance: float = 0.0) -> Path:
     """The path the beam takes round a piece, half of ``kerf`` mm outside its outline; the outline itself for 0.
 
-    Lines stay lines and arcs keep their centres; sharp corners stay sharp. DraftError, naming the piece, when the
-    outline closes in on itself (a notch narrower than the kerf).
+    With an ``allowance`` so many mm more, which are to come off at the bench. Lines stay lines and arcs keep their
+    centres; sharp corners stay sharp. DraftError, naming the piece, when the outline closes in on itself (a notch
+    narrower than the kerf).
 
     >>> from patternforge.geometry.corners import rounded_rectangle
     >>> round(outline_cut(rounded_rectangle(0, 0, 90, 60, 5), 0.2, "shell").bounds.width, 9)
     90.2
     """
-    return _moved(outline, kerf / 2, f"piece '{piece}': its outline cannot be cut with a kerf of {kerf:g} mm")
+    left_on = f" and {allowance:g} mm left on" if allowance else ""
+    refusal = f"piece '{piece}': its outline cannot be cut with a kerf of {kerf:g} mm{left_on}"
+    return _moved(outline, kerf / 2 + allowance, refusal)
 
 
 def opening_cut(opening: Path, kerf: float, piece: str) -> Path:

@@ -50,7 +50,8 @@ def figures(pattern: Pattern, purpose: Purpose, options: DraftingOptions | None 
 def _laser_figure(pattern: Pattern, piece: Piece, options: LaserOptions) -> Figure:
     ticks = _fold_ticks(piece) if options.fold_ticks is FoldTicks.SCORED else ()
     letters = letter_inks(piece) if options.engraving is Engraving.INITIALS else ()
-    inks = (*ticks, *letters, *hole_inks(pattern, piece, options.kerf), *_edges(piece, options.kerf))
+    holes = hole_inks(pattern, piece, options.kerf, options.holes)
+    inks = (*ticks, *letters, *holes, *_edges(piece, options.kerf, options.allowance))
     figure = _figure(piece, inks)
     return _from_the_back(figure, piece) if options.cut_face is CutFace.BACK else figure
 
@@ -74,9 +75,9 @@ def _figure(piece: Piece, inks: tuple[Ink, ...]) -> Figure:
     return Figure(piece.name, piece.leather, tuple(sorted(inks, key=lambda ink: _CUTTING_ORDER.index(ink.role))))
 
 
-def _edges(piece: Piece, kerf: float) -> tuple[Ink, ...]:
+def _edges(piece: Piece, kerf: float, allowance: float = 0.0) -> tuple[Ink, ...]:
     openings = (Stroke(Role.OPENING, opening_cut(opening, kerf, piece.name)) for opening in piece.openings)
-    return (*openings, Stroke(Role.OUTLINE, outline_cut(piece.outline, kerf, piece.name)))
+    return (*openings, Stroke(Role.OUTLINE, outline_cut(piece.outline, kerf, piece.name, allowance)))
 
 
 def _fold_ticks(piece: Piece) -> Iterator[Stroke]:

@@ -9,17 +9,24 @@ from math import inf
 from patternforge.errors import DraftError
 
 __all__ = [
+    "ROOM_BESIDE_CUT",
+    "WIDEST_ALLOWANCE",
+    "WIDEST_KERF",
     "CutFace",
     "DieHoles",
     "DieOptions",
     "DraftingOptions",
     "Engraving",
+    "Files",
     "FoldTicks",
     "LaserOptions",
     "Purpose",
+    "StitchHoles",
 ]
 
-_ROOM_BESIDE_CUT = 2.0  # mm of leather left standing between two cuts; common practice, no source
+ROOM_BESIDE_CUT = 2.0  # mm of leather left standing between two cuts; common practice, no source
+WIDEST_KERF = 2.0  # mm
+WIDEST_ALLOWANCE = 10.0  # mm
 
 
 class Purpose(StrEnum):
@@ -44,6 +51,21 @@ class DieHoles(StrEnum):
     PUNCHED = "punched"
 
 
+class StitchHoles(StrEnum):
+    """Whether stitch holes are cut, only marked for the awl, or left to the irons."""
+
+    CUT = "cut"
+    MARKED = "marked"
+    LEFT_OUT = "left out"
+
+
+class Files(StrEnum):
+    """Whether pieces lie together on sheets, or each has a file of its own."""
+
+    SHEETS = "sheets"
+    PIECES = "pieces"
+
+
 class FoldTicks(StrEnum):
     """Whether short lines at the edge mark where a fold begins and ends."""
 
@@ -63,8 +85,9 @@ class LaserOptions:
     """How files for a laser or a knife plotter are made; lengths in mm.
 
     ``kerf`` (0 to 2) is the width the beam burns away. ``gap`` (kerf + 2 or more) lies between pieces. ``bed`` is
-    the width of the machine's bed; without it a sheet is about as wide as high. Letters can be engraved only with the
-    showing face up. DraftError outside these ranges.
+    the width of the machine's bed; without it a sheet is about as wide as high. ``bed_height`` is how high a sheet
+    may be; what does not fit goes on another. ``allowance`` (0 to 10) is left on all round every outline, to come off
+    at the bench. Letters can be engraved only with the showing face up. DraftError outside these ranges.
 
     >>> LaserOptions(kerf=0.2).gap
     10.0
@@ -76,17 +99,25 @@ class LaserOptions:
     gap: float = 10.0
     bed: float | None = None
     engraving: Engraving = Engraving.NONE
+    bed_height: float | None = None
+    allowance: float = 0.0
+    holes: StitchHoles = StitchHoles.CUT
 
     def __post_init__(self) -> None:
-        if not 0 <= self.kerf <= 2:
-            raise DraftError(f"the kerf is {self.kerf:g} mm; lawful is 0 to 2 mm")
-        if not self.kerf + _ROOM_BESIDE_CUT <= self.gap < inf:
-            least = self.kerf + _ROOM_BESIDE_CUT
+        if not 0 <= self.kerf <= WIDEST_KERF:
+            raise DraftError(f"the kerf is {self.kerf:g} mm; lawful is 0 to {WIDEST_KERF:g} mm")
+        if not 0 <= self.allowance <= WIDEST_ALLOWANCE:
+            most = f"lawful is 0 to {WIDEST_ALLOWANCE:g} mm"
+            raise DraftError(f"the allowance round an outline is {self.allowance:g} mm; {most}")
+        if not self.kerf + ROOM_BESIDE_CUT <= self.gap < inf:
+            least = self.kerf + ROOM_BESIDE_CUT
             raise DraftError(
                 f"the gap between pieces is {self.gap:g} mm; lawful is {least:g} mm (kerf + 2 mm) or more"
             )
         if self.bed is not None and not 0 < self.bed < inf:
             raise DraftError(f"the bed is {self.bed:g} mm wide; lawful is a width above 0 mm")
+        if self.bed_height is not None and not 0 < self.bed_height < inf:
+            raise DraftError(f"the bed is {self.bed_height:g} mm high; lawful is a height above 0 mm")
         if self.engraving is not Engraving.NONE and self.cut_face is CutFace.BACK:
             raise DraftError("letters are engraved on the showing face, which lies down when the back is up")
 

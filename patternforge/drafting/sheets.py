@@ -17,7 +17,7 @@ from patternforge.drawing.printing import PrintSettings
 from patternforge.units import mm
 from patternforge.wallet.pattern import Pattern
 
-__all__ = ["Deliverable", "die_sheets", "laser_sheets", "printed_pages"]
+__all__ = ["Deliverable", "die_sheets", "laser_sheets", "own_width", "printed_pages"]
 
 _LASER_KINDS = ("dxf", "svg")
 _DIE_GAP = 10.0  # round a piece on a die sheet, mm
@@ -56,12 +56,12 @@ def laser_sheets(pattern: Pattern, options: DraftingOptions | None = None) -> tu
 def _laser_sheet(name: str, some: Sequence[Figure], options: LaserOptions) -> Sheet:
     back = "-back" if options.cut_face is CutFace.BACK else ""
     kerf = f"-kerf-{mm(options.kerf, 3)}" if options.kerf else ""
-    width = options.bed or _own_width(some, options.gap)
+    width = options.bed or own_width(some, options.gap)
     return arranged(some, options.gap, width, f"{name}{back}{kerf}")
 
 
-def _own_width(some: Sequence[Figure], gap: float) -> float:
-    """The width of a sheet about half as wide again as high that takes the widest piece."""
+def own_width(some: Sequence[Figure], gap: float) -> float:
+    """The width in mm of a sheet about half as wide again as high that takes the widest piece."""
     boxes = [extent(figure.inks) for figure in some]
     area = sum((box.width + gap) * (box.height + gap) for box in boxes)
     return max(sqrt(_SHAPE * area) + gap, *(box.width + 2 * gap for box in boxes))

@@ -11,7 +11,7 @@ from patternforge.errors import DraftError
 from patternforge.geometry.point import Bounds
 from patternforge.geometry.transform import translation
 
-__all__ = ["arranged"]
+__all__ = ["arranged", "on_beds"]
 
 # Sizes that differ by less than this, mm, are the same size: what is left after sums of floating numbers.
 _SAME = 1e-9
@@ -39,20 +39,51 @@ def arranged(figures: Sequence[Figure], gap: float, width_limit: float | None = 
     >>> sheet.width, sheet.height, [figure.inks[0].centre for figure in sheet.figures][2]
     (55.0, 55.0, Point(x=15.0, y=15.0))
     """
+    return _sheet(_rows(figures, gap, width_limit), gap, name)
+
+
+def on_beds(
+    figures: Sequence[Figure], gap: float, width_limit: float | None, height_limit: float, name: str = "sheet"
+) -> tuple[Sheet, ...]:
+    """As many sheets as ``figures`` need, each set out as in ``arranged`` and at most ``height_limit`` mm high.
+
+    Where there are several, each is numbered behind its name. DraftError as in ``arranged``, and for a figure too
+    high for the limit.
+
+    >>> from patternforge.drawing.model import Dot, Role
+    >>> from patternforge.geometry.point import Point
+    >>> ring = Figure("ring", "outer", (Dot(Role.OUTLINE, Point(0, 0), 20.0),))
+    >>> [(sheet.name, len(sheet.figures)) for sheet in on_beds([ring, ring, ring], 5, 60, 50)]
+    [('sheet-1', 2), ('sheet-2', 1)]
+    """
+    beds: list[list[list[_Cell]]] = [[]]
+    for row in _rows(figures, gap, width_limit):
+        for cell in row:
+            _require_height(cell, gap, height_limit)
+        if beds[-1] and _height([*beds[-1], row], gap) > height_limit + _SAME:
+            beds.append([])
+        beds[-1].append(row)
+    names = [name] if len(beds) == 1 else [f"{name}-{number}" for number in range(1, len(beds) + 1)]
+    return tuple(_sheet(rows, gap, each) for rows, each in zip(beds, names, strict=True))
+
+
+def _sheet(rows: Sequence[Sequence[_Cell]], gap: float, name: str) -> Sheet:
+    width = max(_row_width(row, gap) for row in rows)
+    height = _height(rows, gap)
+    return Sheet(name, width, height, _set_out(rows, gap, height))
+
+
+def _height(rows: Sequence[Sequence[_Cell]], gap: float) -> float:
+    return gap + sum(_row_height(row) + gap for row in rows)
+
+
+def _rows(figures: Sequence[Figure], gap: float, width_limit: float | None) -> list[list[_Cell]]:
     if not figures:
         raise DraftError("there is no piece to set out on the sheet")
     if not gap >= 0:
         raise DraftError(f"the gap between pieces is {gap:g} mm; it must be 0 mm or more")
-    cells = [_Cell(figure, extent(figure.inks)) for figure in figures]
-    rows = _rows(cells, gap, width_limit)
-    width = max(_row_width(row, gap) for row in rows)
-    height = gap + sum(_row_height(row) + gap for row in rows)
-    return Sheet(name, width, height, _set_out(rows, gap, height))
-
-
-def _rows(cells: Sequence[_Cell], gap: float, width_limit: float | None) -> list[list[_Cell]]:
     rows: list[list[_Cell]] = [[]]
-    for cell in cells:
+    for cell in (_Cell(figure, extent(figure.inks)) for figure in figures):
         _require_room(cell, gap, width_limit)
         if rows[-1] and width_limit is not None and _row_width([*rows[-1], cell], gap) > width_limit + _SAME:
             rows.append([])
@@ -65,6 +96,14 @@ def _require_room(cell: _Cell, gap: float, width_limit: float | None) -> None:
         raise DraftError(
             f"piece {cell.figure.name!r} is {cell.bounds.width:.2f} mm wide; with {gap:g} mm left free on both sides"
             f" it does not fit a width of {width_limit:g} mm"
+        )
+
+
+def _require_height(cell: _Cell, gap: float, limit: float) -> None:
+    if cell.bounds.height + 2 * gap > limit + _SAME:
+        raise DraftError(
+            f"piece {cell.figure.name!r} is {cell.bounds.height:.2f} mm high; with {gap:g} mm left free above"
+            f" and below it does not fit a height of {limit:g} mm"
         )
 
 

@@ -17,6 +17,7 @@ __all__ = ["WRITERS", "writer"]
 WRITERS: Mapping[str, str] = MappingProxyType(
     {
         "dxf": "patternforge.export.dxf:dxf_bytes",
+        "hpgl": "patternforge.export.hpgl:hpgl_bytes",
         "svg": "patternforge.export.svg:svg_bytes",
     }
 )

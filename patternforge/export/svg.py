@@ -61,19 +61,20 @@ PENS: Mapping[Role, Pen] = MappingProxyType(
 
 @dataclass(frozen=True, slots=True)
 class SvgOptions:
-    """What an SVG file is to hold: the roles written and the pen of each role."""
+    """What an SVG file is to hold: the roles written, the pen of each, a class where it is not the role's word."""
 
     roles: tuple[Role, ...] = tuple(Role)
     pens: Mapping[Role, Pen] = field(default_factory=lambda: PENS)
+    classes: Mapping[Role, str] = field(default_factory=lambda: MappingProxyType({}))
 
 
 def svg_bytes(drawing: Sheet | Page, options: SvgOptions | None = None) -> bytes:
     """``drawing`` as an SVG file: size in mm, one unit a mm, the same bytes on every day and machine.
 
     Each figure of a sheet is a group of class ``piece``, each of its operations a group whose class is its role with
-    hyphens; a page has the groups of its operations alone. Arcs stay arcs, dots are circles, straight open strokes
-    that follow one another in a role share one path. Texts are real text. DraftError for a text that holds a control
-    character, which no XML file may.
+    hyphens unless the options say another; a page has the groups of its operations alone. Arcs stay arcs, dots are
+    circles, straight open strokes that follow one another in a role share one path. Texts are real text. DraftError
+    for a text that holds a control character, which no XML file may.
 
     Lengths and ``viewBox``: SVG 1.1, sections 7.7 and 7.10; arcs: section 8.3.8.
 
@@ -144,11 +145,12 @@ def _add_operations(board: _Board, parent: Any, inks: Iterable[Ink], prefix: str
 
 
 def _operation(board: _Board, role: Role, inks: Sequence[Ink], prefix: str) -> Any:
-    pen, word = board.options.pens[role], role.value.replace(" ", "-")
+    pen, plain = board.options.pens[role], role.value.replace(" ", "-")
+    word = board.options.classes.get(role, plain)
     look = {"fill": "none", "stroke": pen.colour, "stroke_width": decimal(pen.width, DECIMALS)}
     if pen.dashes:
         look["stroke_dasharray"] = " ".join(decimal(length, DECIMALS) for length in pen.dashes)
-    group = board.file.g(id=f"{prefix}{word}", class_=word, **look)
+    group = board.file.g(id=f"{prefix}{plain}", class_=word, **look)
     for element in _elements(board, inks):
         group.add(element)
     return group

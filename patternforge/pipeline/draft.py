@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from patternforge.delivery import Delivery, delivered
 from patternforge.errors import FitError
@@ -12,15 +13,20 @@ from patternforge.pipeline.request import DraftRequest, OnNo, Wanted
 from patternforge.pipeline.stages import Judged, judged, lettered
 from patternforge.units import mm
 
+if TYPE_CHECKING:
+    from patternforge.machines.table import Machine
+    from patternforge.pipeline.cutter import CutFiles
+
 __all__ = ["Draft", "draft", "measure", "no_findings"]
 
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """A judged wallet and the files that were written of it."""
+    """A judged wallet, the files that were written of it, and those of a machine if one was asked for."""
 
     wallet: Judged
     delivery: Delivery
+    cut: CutFiles | None = None
 
 
 def draft(request: DraftRequest) -> Draft:
@@ -34,8 +40,15 @@ def draft(request: DraftRequest) -> Draft:
         raise no_findings(wallet)
     if request.wants(Wanted.PAPER):
         wallet = lettered(wallet)
-    files = fileset(wallet, request)
-    return Draft(wallet, delivered(request.out / set_name(wallet.pattern), files))
+    cut = _cut(wallet, request.machine) if request.machine else None
+    files = fileset(wallet, request, cut)
+    return Draft(wallet, delivered(request.out / set_name(wallet.pattern), files), cut)
+
+
+def _cut(wallet: Judged, machine: Machine) -> CutFiles:
+    from patternforge.pipeline.cutter import cut_files
+
+    return cut_files(wallet.pattern, machine)
 
 
 def no_findings(wallet: Judged) -> FitError:

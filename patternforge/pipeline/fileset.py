@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from patternforge.drafting.names import file_word
 from patternforge.drafting.pieces import figures
@@ -20,6 +21,9 @@ from patternforge.pipeline.request import DraftRequest, Wanted
 from patternforge.pipeline.stages import Judged
 from patternforge.wallet.pattern import Pattern
 
+if TYPE_CHECKING:
+    from patternforge.pipeline.cutter import CutFiles
+
 __all__ = ["fileset", "set_name"]
 
 _GAP = 15.0  # between pieces on the overview, mm
@@ -33,24 +37,26 @@ def set_name(pattern: Pattern) -> str:
     return file_word(pattern.design.name)
 
 
-def fileset(wallet: Judged, request: DraftRequest) -> dict[str, bytes]:
+def fileset(wallet: Judged, request: DraftRequest, cut: CutFiles | None = None) -> dict[str, bytes]:
     """The bytes of every file by its path in the design's folder; ``pattern.json`` is always among them.
+
+    ``cut`` are the files of the machine that was asked for, in the place of those for a laser or a die.
 
     Of a wallet that does not fit, every file but that one says so in its name, and what is drawn for the bench says
     it in words too; in what a machine cuts nothing is drawn that is not to be cut.
     DraftError when a piece is too wide for the bed or the paper, or the kerf leaves nothing of a hole.
     """
-    files = _drawings(wallet, request)
+    files = _drawings(wallet, request, cut)
     if wallet.verdict is Verdict.NO:
         files = {_marked(path): data for path, data in files.items()}
     return {**dict(_description(wallet)), **files}
 
 
-def _drawings(wallet: Judged, request: DraftRequest) -> dict[str, bytes]:
-    files: dict[str, bytes] = {}
-    if request.wants(Wanted.LASER):
+def _drawings(wallet: Judged, request: DraftRequest, cut: CutFiles | None) -> dict[str, bytes]:
+    files: dict[str, bytes] = dict(cut.written()) if cut else {}
+    if request.wants(Wanted.LASER) and not (cut and cut.stands_for is Wanted.LASER):
         files.update(_sheets("laser", laser_sheets(wallet.pattern, request.drafting), request))
-    if request.wants(Wanted.DIE):
+    if request.wants(Wanted.DIE) and not (cut and cut.stands_for is Wanted.DIE):
         files.update(_sheets("die", die_sheets(wallet.pattern, request.drafting), request))
     if request.wants(Wanted.PAPER):
         files.update(_paper(wallet, request))

@@ -7,11 +7,15 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from pathlib import Path
 from types import MappingProxyType
+from typing import TYPE_CHECKING
 
 from patternforge.drafting.purpose import DraftingOptions
 from patternforge.drawing.paper import A4, Paper
 from patternforge.drawing.printing import PrintSettings
 from patternforge.export.dxf import DxfVersion
+
+if TYPE_CHECKING:
+    from patternforge.machines.table import Machine
 
 __all__ = ["DraftRequest", "OnNo", "Wanted"]
 
@@ -37,7 +41,7 @@ class DraftRequest:
     """A design file, values and letters (``texts``) set beside it, and how its files are to be made and where.
 
     The files go to a folder in ``out`` that is named after the design file. Of ``printing`` the title and revision
-    are those of the design.
+    are those of the design. The files of ``machine`` stand in the place of those for a laser or for a die.
     """
 
     design: Path
@@ -50,6 +54,7 @@ class DraftRequest:
     printing: PrintSettings = field(default_factory=lambda: PrintSettings(""))
     on_no: OnNo = OnNo.STOP
     texts: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
+    machine: Machine | None = None
 
     def wants(self, kind: Wanted) -> bool:
         """Whether the files of ``kind`` are to be made."""

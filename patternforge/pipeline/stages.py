@@ -18,7 +18,7 @@ from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import Design
 
-__all__ = ["Judged", "design_at", "judged", "lettered", "text_at"]
+__all__ = ["Judged", "design_at", "judged", "lettered", "shown", "text_at"]
 
 _NOTHING: Mapping[str, str] = MappingProxyType({})
 _LARGEST = 1_000_000  # bytes of a design file
@@ -68,39 +68,42 @@ def lettered(wallet: Judged) -> Judged:
 
 def design_at(path: Path, settings: Mapping[str, str] = _NOTHING, texts: Mapping[str, str] = _NOTHING) -> Design:
     """The design in the file at ``path``; DesignError with every fault when it cannot be read or taken."""
-    return load_design(text_at(path), _shown(path), settings, texts)
+    return load_design(text_at(path), shown(path), settings, texts)
 
 
-def text_at(path: Path) -> str:
-    """The text of a design file of at most 1 MB; DesignError, naming the file, when there is none to be read."""
+def text_at(path: Path, kind: str = "design") -> str:
+    """The text of a file of at most 1 MB; DesignError, naming the file, when there is none to be read.
+
+    ``kind`` is the word that messages use for what the file holds.
+    """
     try:
         found = path.stat()
         if not stat.S_ISREG(found.st_mode):
-            raise DesignError([_no_file(path, found.st_mode)])
+            raise DesignError([_no_file(path, found.st_mode, kind)])
         # Some files of the system give their size as 0, so no more is read than is lawful either.
         with path.open("rb") as stream:
             data = stream.read(_LARGEST + 1)
     except OSError as error:
-        raise DesignError([_unreadable(path, error)]) from error
+        raise DesignError([_unreadable(path, error, kind)]) from error
     if len(data) > _LARGEST:
-        raise DesignError([Fault(_shown(path), 1, 1, "the file is larger than 1 MB", "a design has a few kB")])
-    return decoded(data, _shown(path))
+        raise DesignError([Fault(shown(path), 1, 1, "the file is larger than 1 MB", f"a {kind} has a few kB")])
+    return decoded(data, shown(path))
 
 
-def _shown(path: Path) -> str:
+def shown(path: Path) -> str:
     """The path as text whatever the system's encoding, so that the design's name is the same under all of them."""
     return os.fsencode(path).decode("utf-8", "replace")
 
 
-def _no_file(path: Path, mode: int) -> Fault:
+def _no_file(path: Path, mode: int, kind: str) -> Fault:
     if stat.S_ISDIR(mode):
-        return Fault(_shown(path), 1, 1, "this is a folder", "give the path of a design file in it")
-    return Fault(_shown(path), 1, 1, "this is a pipe or a device, not a file", "save the design in a file")
+        return Fault(shown(path), 1, 1, "this is a folder", f"give the path of a {kind} file in it")
+    return Fault(shown(path), 1, 1, "this is a pipe or a device, not a file", f"save the {kind} in a file")
 
 
-def _unreadable(path: Path, error: OSError) -> Fault:
+def _unreadable(path: Path, error: OSError, kind: str) -> Fault:
     if isinstance(error, FileNotFoundError):
         near = sorted(each.name for each in path.parent.glob("*.yaml"))[:8] if path.parent.is_dir() else []
-        advice = f"in that folder there are {', '.join(near)}" if near else "give the path of a design file"
-        return Fault(_shown(path), 1, 1, "there is no such file", advice)
-    return Fault(_shown(path), 1, 1, f"the file cannot be read: {error.strerror}", "see to it that it can")
+        advice = f"in that folder there are {', '.join(near)}" if near else f"give the path of a {kind} file"
+        return Fault(shown(path), 1, 1, "there is no such file", advice)
+    return Fault(shown(path), 1, 1, f"the file cannot be read: {error.strerror}", "see to it that it can")

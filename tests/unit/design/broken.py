@@ -12,7 +12,7 @@ from tests.unit.design.good_case import CASE
 from tests.unit.design.good_design import GOOD
 from tests.unit.design.good_letters import LETTERS
 
-__all__ = ["Broken", "Expected", "broken", "broken_case", "broken_letters", "whole"]
+__all__ = ["Broken", "Expected", "broken", "broken_case", "broken_letters", "edited", "whole"]
 
 _PLACE = "¦"
 Wording = str | tuple[str, ...]
@@ -52,22 +52,23 @@ def whole(name: str, text: str, *says: Wording) -> Broken:
 
 def broken(name: str, edits: dict[str, str], *says: Wording) -> Broken:
     """The good design with each key of ``edits``, which stands in it once, replaced by its value."""
-    return _edited(name, GOOD, edits, says)
+    return edited(name, GOOD, edits, *says)
 
 
 def broken_case(name: str, edits: dict[str, str], *says: Wording) -> Broken:
     """The good key case edited in the same way."""
-    return _edited(name, CASE, edits, says)
+    return edited(name, CASE, edits, *says)
 
 
 def broken_letters(name: str, edits: dict[str, str], *says: Wording) -> Broken:
     """The good lettered cover edited in the same way."""
-    return _edited(name, LETTERS, edits, says)
+    return edited(name, LETTERS, edits, *says)
 
 
-def _edited(name: str, text: str, edits: dict[str, str], says: tuple[Wording, ...]) -> Broken:
+def edited(name: str, text: str, edits: dict[str, str], *says: Wording) -> Broken:
+    """``text`` with each key of ``edits``, which stands in it once, replaced by its value."""
     for old, new in edits.items():
         if text.count(old) != 1:
-            raise ValueError(f"{name}: {old!r} stands {text.count(old)} times in the design")
+            raise ValueError(f"{name}: {old!r} stands {text.count(old)} times in the text")
         text = text.replace(old, new)
     return whole(name, text, *says)

@@ -29,17 +29,17 @@ _TEXTS = {"good_design": GOOD, "good_case": CASE, "good_letters": LETTERS} | {
 }
 
 
-def _json(node: Node) -> Any:
+def as_json(node: Node) -> Any:
     """The data an editor sees, by the core rules of YAML 1.2: true and false, null, decimal numbers, else text."""
     assert not isinstance(node, Lost)
     if isinstance(node, Row):
-        return [_json(item) for item in node.items]
+        return [as_json(item) for item in node.items]
     if isinstance(node, Scalar):
-        return _json_scalar(node)
-    return {entry.key.text: _json(entry.value) for entry in node}
+        return json_scalar(node)
+    return {entry.key.text: as_json(entry.value) for entry in node}
 
 
-def _json_scalar(node: Scalar) -> Any:
+def json_scalar(node: Scalar) -> Any:
     if node.plain and (node.is_blank or node.text in ("true", "false")):
         return {"true": True, "false": False}.get(node.text)
     if node.plain and re.fullmatch(r"[-+]?\d+", node.text):
@@ -50,7 +50,7 @@ def _json_scalar(node: Scalar) -> Any:
 
 
 def _faults(text: str) -> list[str]:
-    data = _json(located(text, "wallet.yaml", FaultList()))
+    data = as_json(located(text, "wallet.yaml", FaultList()))
     return [error.json_path for error in Draft202012Validator(design_schema()).iter_errors(data)]
 
 

@@ -5,7 +5,7 @@ from math import nan
 
 import pytest
 
-from patternforge.drawing.arrange import arranged
+from patternforge.drawing.arrange import arranged, on_beds
 from patternforge.drawing.dump import dump
 from patternforge.drawing.extent import extent, moved
 from patternforge.drawing.model import Dot, Figure, Role
@@ -81,3 +81,24 @@ def test_a_sheet_without_pieces_is_refused() -> None:
 def test_a_gap_below_nothing_is_refused(gap: float) -> None:
     with pytest.raises(DraftError, match="gap"):
         arranged([panel()], gap=gap)
+
+
+def test_what_does_not_fit_one_bed_goes_on_the_next_in_the_same_order() -> None:
+    sheets = on_beds([ring(20, name) for name in "abcdefg"], 5, 60, 60, "bed")
+    assert [sheet.name for sheet in sheets] == ["bed-1", "bed-2"]
+    assert [[figure.name for figure in sheet.figures] for sheet in sheets] == [list("abcd"), list("efg")]
+    assert all(sheet.width <= 60 and sheet.height <= 60 for sheet in sheets)
+    for sheet in sheets:
+        boxes = [extent(figure.inks) for figure in sheet.figures]
+        assert min(space_between(one, other) for one, other in combinations(boxes, 2)) == pytest.approx(5)
+        assert min(box.y0 for box in boxes) == pytest.approx(5)
+
+
+def test_a_bed_that_takes_all_is_the_sheet_that_no_height_limits() -> None:
+    rings = [ring(20, name) for name in "abc"]
+    assert on_beds(rings, 5, 60, 55.0, "bed") == (arranged(rings, 5, 60, "bed"),)
+
+
+def test_a_piece_higher_than_the_bed_is_refused_by_name() -> None:
+    with pytest.raises(DraftError, match=r"'ring' is 20.00 mm high; with 5 mm .* does not fit a height of 29 mm"):
+        on_beds([ring(20)], 5, None, 29.0)

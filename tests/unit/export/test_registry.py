@@ -16,13 +16,13 @@ def test_every_kind_of_the_registry_has_a_writer_in_a_module_of_its_own(kind: st
 
 
 def test_an_unknown_kind_is_refused_with_the_nearest_known_one() -> None:
-    with pytest.raises(DeliveryError, match=r"'dfx'.*dxf, svg.*did you mean 'dxf'"):
+    with pytest.raises(DeliveryError, match=r"'dfx'.*dxf, hpgl, svg.*did you mean 'dxf'"):
         writer("dfx")
 
 
 def test_naming_the_writers_loads_no_drawing_library() -> None:
     code = (
-        "import sys; from patternforge.export.registry import writer; writer('dxf'); writer('svg');"
+        "import sys; from patternforge.export.registry import writer; writer('dxf'); writer('svg'); writer('hpgl');"
         "print(sorted({'ezdxf', 'svgwrite', 'pikepdf', 'shapely', 'numpy'} & set(sys.modules)))"
     )
     answer = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
