@@ -2,8 +2,8 @@
 
 Two letters and numbers, ended by a semicolon; a unit is 0.025 mm; IN initialises: pen up at the origin, numbers
 absolute. PA takes what follows as absolute, PR as relative; PU lifts the pen and moves to each pair in turn, PD
-lowers it and moves to each pair in turn; SP selects a pen, 0 puts it away. (Using HPGL as a drawing interchange media,
-1992, paulbourke.net/dataformats/hpgl; HP-GL/2 Reference Guide, Hewlett-Packard 1990, from memory.) Points are
+lowers it and moves to each pair in turn; SP selects a pen, 0 puts it away. (Using HPGL as a drawing interchange
+media, 1992, paulbourke.net/dataformats/hpgl; HP-GL/2 Reference Guide, Hewlett-Packard 1990, from memory.) Points are
 complex numbers: x + iy in mm.
 """
 
