@@ -150,9 +150,9 @@ def load_share(node: Node | None, scope: Scope) -> Load:
     if isinstance(node, Scalar) and not node.is_blank and ":" not in node.text:
         if node.text not in ("full", "empty"):
             scope.faults.add(node.at, f"'load' cannot be '{node.text[:40]}'", _load_advice(node.text))
-        return Load(0.0, 0.0) if node.text == "empty" else _FULL
+        return Load(0.0, 0.0, 0.0) if node.text == "empty" else _FULL
     table = entries(node, LoadForm, "'load'", scope)
-    return Load(table.number("cards", _FULL.cards, _SHARE), table.number("notes", _FULL.notes, _SHARE))
+    return Load(*(table.number(key, getattr(_FULL, key), _SHARE) for key in ("cards", "notes", "loose")))
 
 
 def _load_advice(text: str) -> str:

@@ -10,7 +10,7 @@ from typing import Literal
 
 from patternforge.design.form import Form, Length, Number, Pitch, Text, optional, required
 from patternforge.design.mark_forms import InitialsForm
-from patternforge.design.part_forms import BankForm, LayerForm, PlaceForm, PocketForm, SidesForm
+from patternforge.design.part_forms import BankForm, LayerForm, LooseForm, PlaceForm, PocketForm, SidesForm
 from patternforge.leather.contents import Section
 from patternforge.leather.material import MadeOf, Stretch, SurfaceFace, Tannage
 from patternforge.wallet.spec import Across, CornerStyle, Edge, HoleShape, Mode
@@ -108,7 +108,8 @@ class LoadForm(Form):
     """What is in the wallet when it closes true, as shares from 0 to 1."""
 
     cards: Number = optional("share of item pockets filled", 1)
-    notes: Number = optional("share of loose notes", 1)
+    notes: Number = optional("share of what lies behind layers", 1)
+    loose: Number = optional("share of what lies in no pocket", 1)
 
 
 class HoleForm(Form):
@@ -193,7 +194,7 @@ class DesignForm(Form):
     body: BodyForm = required("panels and folds")
     load: Literal["full", "empty"] | LoadForm = optional("what is in the wallet when it closes true", "full")
     stitching: StitchingForm = optional("how seams are holed and sewn")
-    parts: list[LayerForm | BankForm | PocketForm] = required("parts from the outside in", min_length=1)
+    parts: list[LayerForm | BankForm | PocketForm | LooseForm] = required("parts from the outside in", min_length=1)
     seams: list[SeamForm] = optional("seams, which hold the parts together", [])
     fittings: list[FittingForm] = optional("snaps, rivets and other hardware", [])
     initials: list[InitialsForm] = optional("letters on the showing face of a part, strokes or stamped", [])

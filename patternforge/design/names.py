@@ -22,6 +22,8 @@ class Names:
     parts: dict[str, At] = field(default_factory=dict)
     covered: dict[str, Covered] = field(default_factory=dict)
     layers: list[str] = field(default_factory=list)
+    loose: set[str] = field(default_factory=set)
+    """Parts that are no leather: what lies loose on a panel."""
     openings: dict[str, At] = field(default_factory=dict)
     films: dict[str, At] = field(default_factory=dict)
     """Openings with a film, for that film and its seam are named after them."""
@@ -35,7 +37,12 @@ class Names:
         name = table.text(key)
         if name and name not in self.parts and self.is_complete:
             table.add_fault(key, f"there is no part '{name[:40]}'", word_advice(name, self.parts))
-        return name if name in self.parts else ""
+        if name and name in self.loose:
+            table.add_fault(key, f"'{name}' lies loose and has no leather", word_advice(name, self._of_leather()))
+        return name if name in self._of_leather() else ""
+
+    def _of_leather(self) -> tuple[str, ...]:
+        return tuple(part for part in self.parts if part not in self.loose)
 
     def take(self, table: Entries, kind: str, what: str, taken: dict[str, At]) -> str:
         """The name that ``table`` gives itself under ``kind``, put in ``taken``; a fault if it stands there."""

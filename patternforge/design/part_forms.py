@@ -15,6 +15,7 @@ __all__ = [
     "LayerForm",
     "LayerMouthForm",
     "LayerThumbForm",
+    "LooseForm",
     "MouthForm",
     "NotchForm",
     "PlaceForm",
@@ -207,6 +208,17 @@ class BankForm(Form):
     exact: list[Literal["step", "show", "overlap"]] = optional("sizes that may not move to whole stitches", [])
     sewn_to: list[Text] = optional("layers its own seams go through besides the one next to it", [])
     openings: Openings = optional(_OPENINGS, [])
+
+
+class LooseForm(Form):
+    """What lies on a panel in no pocket: keys, a pad, a booklet."""
+
+    loose: Text = required("name of what lies there")
+    on: Text = required("the panel it lies on")
+    item: Text = required("the content")
+    count: Count = optional("how many lie over each other", 1)
+    at: PlaceForm = optional("where its middle lies")
+    stands: Lying = optional("lying: longer side across the folds; upright: along them", "lying")
 
 
 class PocketForm(Form):

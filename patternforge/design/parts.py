@@ -15,10 +15,11 @@ from patternforge.design.part_forms import (
     BankForm,
     InsetForm,
     LayerForm,
+    LooseForm,
     PocketForm,
     TrimForm,
 )
-from patternforge.design.places import covered_panels, panel, sides
+from patternforge.design.places import covered_panels, panel, sides, spot
 from patternforge.design.scope import Kind, Scope
 from patternforge.design.values import POSITIVE, Bounds, count_of
 from patternforge.design.words import word_advice
@@ -28,10 +29,12 @@ from patternforge.wallet.spec import (
     Edge,
     Held,
     LayerPart,
+    LoosePart,
     Lying,
     Part,
     PocketPart,
     Side,
+    Spot,
 )
 
 __all__ = ["parts"]
@@ -40,6 +43,7 @@ _MOST_HELD = 200
 _LAYER = LayerPart("", "", 0, 0)
 _BANK = BankPart("", "", 0, "", 1, 0.0, 0.0)
 _POCKET = PocketPart("", "", 0, "", 0.0)
+_LOOSE = LoosePart("", 0, "", Spot(0))
 
 
 class _LayerSize(StrEnum):
@@ -71,7 +75,8 @@ def _part(node: Node, names: Names, scope: Scope) -> Part | None:
         scope.leave_open()
         if not isinstance(node, Lost):
             what = "this part does not say what kind it is"
-            scope.faults.add(node.at, what, "begin it with 'layer: name', 'bank: name' or 'pocket: name'")
+            words = [f"'{kind}: name'" for kind in _KINDS]
+            scope.faults.add(node.at, what, f"begin it with {', '.join(words[:-1])} or {words[-1]}")
         return None
     form, read = _KINDS[kind]
     table = entries(node, form, titled(node, kind), scope)
@@ -192,11 +197,28 @@ def _pocket(table: Entries, name: str, names: Names) -> PocketPart:
     )
 
 
+def _loose(table: Entries, name: str, names: Names) -> LoosePart:
+    on = panel(table.scalar("on"), table.scope, names.panels)
+    covered = None if on is None else (on,)
+    names.covered.setdefault(name, covered)
+    names.loose.add(name)
+    return LoosePart(
+        name=name,
+        panel=on or 0,
+        content=table.use("item", Kind.CONTENT),
+        spot=spot(table, names.panels, table.what, covered),
+        count=table.count("count", _LOOSE.count, high=_MOST_HELD),
+        lying=table.choice("stands", Lying, _LOOSE.lying),
+        line=table.at.line,
+    )
+
+
 _Reader = Callable[[Entries, str, Names], Part]
 _KINDS: dict[str, tuple[type[Form], _Reader]] = {
     "layer": (LayerForm, _layer),
     "bank": (BankForm, _bank),
     "pocket": (PocketForm, _pocket),
+    "loose": (LooseForm, _loose),
 }
 
 

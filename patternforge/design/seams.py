@@ -163,6 +163,9 @@ def _through(table: Entries, names: Names) -> tuple[str, ...]:
         elif scalar.text not in names.parts and names.is_complete:
             advice = word_advice(scalar.text, names.parts)
             table.scope.faults.add(scalar.at, f"there is no part '{scalar.text[:40]}'", advice)
+        elif scalar.text in names.loose:
+            what = f"'{scalar.text}' lies loose, so no seam goes through it"
+            table.scope.faults.add(scalar.at, what, "leave it out")
         else:
             found.append(scalar.text)
     return tuple(found)

@@ -57,7 +57,7 @@ def plain(value: Any) -> Any:
 
     >>> from patternforge.wallet.spec import Load
     >>> plain(Load(cards=0.5))
-    {'cards': 0.5, 'notes': 1.0}
+    {'cards': 0.5, 'notes': 1.0, 'loose': 1.0}
     """
     if isinstance(value, Enum):
         return value.value
@@ -96,6 +96,7 @@ def _part(part: Part, panels: Sequence[str]) -> dict[str, Any]:
         "openings": lambda cut: [_placed(each, panels) for each in cut],
         "notches": lambda cut: [_placed(each, panels) for each in cut],
         "thumb": lambda thumb: _thumb(thumb, panels),
+        "spot": lambda spot: _spot(spot, panels),
     }
     told = {key: tell(getattr(part, key)) for key, tell in tellers.items() if hasattr(part, key)}
     return {"kind": kind_of(part).word, **plain(part), **named, **told}

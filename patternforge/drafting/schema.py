@@ -127,6 +127,7 @@ _PIECE = record(
     lines=said("the piece a clear sheet lies behind; null for any other", maybe(TEXT)),
     placement=_PLACEMENT,
 )
+_BOX = {**_BREAK, "minItems": 4, "maxItems": 4}
 _POCKET = record(
     part=TEXT,
     piece=said("the wall that holds the item in", TEXT),
@@ -134,10 +135,18 @@ _POCKET = record(
     count=COUNT,
     panels=_PANEL_NAMES,
     opening=said("the edge of the assembly the item goes in over", choice(Edge)),
-    box=said("[x0, y0, x1, y1] of the item pushed home, on the assembly", {**_BREAK, "minItems": 4, "maxItems": 4}),
+    box=said("[x0, y0, x1, y1] of the item pushed home, on the assembly", _BOX),
     show=said("how much of the item stands out of the mouth, mm", LENGTH),
     ease=said("what the pocket is wider than the taut path round its contents, mm", LENGTH),
     held=said("true for what lies behind a layer", FLAG),
+)
+_LOOSE = record(
+    part=TEXT,
+    content=TEXT,
+    count=said("how many lie over each other", COUNT),
+    panel=TEXT,
+    box=said("[x0, y0, x1, y1] of the item on the assembly", _BOX),
+    order=said("its place from the outside in, between the levels of the pieces", NUMBER),
 )
 _SEAM_HOLE = record(
     index=COUNT,
@@ -200,6 +209,7 @@ def _document() -> dict[str, Any]:
         folds=lines_of(_FOLD),
         pieces=said("from the outside in", lines_of(_PIECE)),
         pockets=lines_of(_POCKET),
+        loose=said("what lies in no pocket", lines_of(_LOOSE)),
         seams=lines_of(_SEAM),
         adjustments=lines_of(_ADJUSTMENT),
         findings=said("what was measured on the finished pieces", lines_of(_FINDING)),

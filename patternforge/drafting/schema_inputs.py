@@ -197,6 +197,15 @@ _POCKET = record(
     count=COUNT,
     **_OF_POCKETS,
 )
+_LOOSE = record(
+    kind={"const": "loose"},
+    name=TEXT,
+    panel=TEXT,
+    content=TEXT,
+    spot=_SPOT,
+    count=said("how many lie over each other", COUNT),
+    lying=choice(Lying),
+)
 _HOLE = record(
     shape=choice(HoleShape),
     diameter=said("of a round hole, mm", SIZE),
@@ -266,12 +275,14 @@ INPUTS = said(
         leathers=lines_of(_LEATHER),
         contents=lines_of(_CONTENT),
         body=_BODY,
-        parts=said("from the outside in", lines_of(one_of(_LAYER, _BANK, _POCKET))),
+        parts=said("from the outside in", lines_of(one_of(_LAYER, _BANK, _POCKET, _LOOSE))),
         seams=lines_of(_SEAM),
         fittings=said("snaps, rivets and other hardware", lines_of(_FITTING)),
         initials=said("letters on parts", lines_of(_INITIALS)),
         stitching=_STITCHING,
-        load=said("what is in the wallet when it closes true, as shares", record(cards=SHARE, notes=SHARE)),
+        load=said(
+            "what is in the wallet when it closes true, as shares", record(cards=SHARE, notes=SHARE, loose=SHARE)
+        ),
         limits=_LIMITS,
     ),
 )

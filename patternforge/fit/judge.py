@@ -17,6 +17,7 @@ from patternforge.fit.hidden import hidden_findings
 from patternforge.fit.holes import crowding, hole_findings
 from patternforge.fit.layout import Layout, layout
 from patternforge.fit.letters import letter_findings
+from patternforge.fit.loose import loose_findings
 from patternforge.fit.order import order_findings
 from patternforge.fit.pockets import pocket_findings
 from patternforge.fit.stitches import stitch_findings
@@ -34,6 +35,7 @@ def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tupl
     closed = closed_wallet(laid)
     return (
         *pocket_findings(laid),
+        *loose_findings(laid),
         *hole_findings(laid),
         *stitch_findings(laid),
         *_crowding(laid),

@@ -10,7 +10,7 @@ from patternforge.geometry.path import Path, from_vertices
 from patternforge.geometry.point import Bounds, Point
 from patternforge.leather.contents import Item
 from patternforge.leather.material import Leather
-from patternforge.wallet.pattern import Pattern, Piece, Pocket
+from patternforge.wallet.pattern import Loose, Pattern, Piece, Pocket
 from patternforge.wallet.spec import Edge, Side
 
 __all__ = ["LaidHole", "Layout", "Ply", "across", "along", "laid_path", "layout"]
@@ -67,6 +67,7 @@ def layout(pattern: Pattern, leathers: Mapping[str, Leather]) -> Layout:
     pieces = {piece.name: piece for piece in pattern.pieces}
     plies = [_piece_ply(piece, leathers[piece.leather].t) for piece in pattern.pieces]
     plies += [_item_ply(pattern, pocket, pieces[pocket.piece], items[pocket.content]) for pocket in pattern.pockets]
+    plies += [_loose_ply(pattern, loose, items[loose.content]) for loose in pattern.loose]
     holes = {piece.name: tuple(_laid(piece)) for piece in pattern.pieces}
     ordered = tuple(sorted((ply for ply in plies if ply.thickness > 0), key=lambda ply: ply.order))
     return Layout(pattern, leathers, items, ordered, holes)
@@ -128,3 +129,9 @@ def _item_ply(pattern: Pattern, pocket: Pocket, piece: Piece, item: Item) -> Ply
         x0, x1 = pattern.panels[pocket.panels[0]].x0, pattern.panels[pocket.panels[-1]].x1
     bounds = Bounds(x0, y0, x1, y1)
     return Ply(pocket.content, pocket.part, order, count * item.thickness, pocket.panels, bounds, None, None)
+
+
+def _loose_ply(pattern: Pattern, loose: Loose, item: Item) -> Ply:
+    """What lies in no pocket, where it lies."""
+    thickness = loose.count * pattern.design.load.loose * item.thickness
+    return Ply(loose.content, loose.part, loose.order, thickness, (loose.panel,), Bounds(*loose.box), None, None)

@@ -203,15 +203,15 @@ def _covered(layout: Layout, pocket: Pocket, where: str) -> Iterator[Finding]:
 
 
 def _closed_edge(layout: Layout, pocket: Pocket) -> float:
-    """The edge or fold tangent the pocket opens to, in its own direction."""
-    panel = layout.pattern.panels[pocket.panel]
-    edges = {
-        Edge.TOP: layout.pattern.height,
-        Edge.BOTTOM: 0.0,
-        Edge.LEFT: -panel.x0,
-        Edge.RIGHT: panel.x1,
+    """The edge or fold tangent the item goes in towards, in that direction, on the panels it may lie on."""
+    first, last = layout.pattern.panels[pocket.panels[0]], layout.pattern.panels[pocket.panels[-1]]
+    ends = {
+        Edge.TOP: Point(0.0, layout.pattern.height),
+        Edge.BOTTOM: Point(0.0, 0.0),
+        Edge.LEFT: Point(first.x0, 0.0),
+        Edge.RIGHT: Point(last.x1, 0.0),
     }
-    return edges[pocket.opening]
+    return along(pocket.opening, ends[pocket.opening])
 
 
 def _off_folds(layout: Layout, pocket: Pocket, where: str) -> Iterator[Finding]:
@@ -241,7 +241,7 @@ def _held_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
     yield Finding("clear length on the shortest wall", where, clear, need + ease, verdict, remedy)
     yield _bed(layout, pocket, where)
     _, top = _rise(pocket)
-    room = _held_edge(layout, pocket) - top
+    room = _closed_edge(layout, pocket) - top
     remedy = "" if room >= 0.5 else "the item would stand out of the closed wallet: more height"
     yield Finding("item's top below the edge", where, room, 0.5, at_least(room, 0.5, 0.0), remedy)
 
@@ -296,18 +296,8 @@ def _wall(layout: Layout, pocket: Pocket, name: str) -> float:
         return 0.0
     ends = (max(left, key=lambda p: across(pocket.opening, p)), min(right, key=lambda p: across(pocket.opening, p)))
     flat = [piece.placement.to_piece(end) for end in ends]
-    return (
-        abs(flat[0].x - flat[1].x)
-        if abs(flat[0].x - flat[1].x) > abs(flat[0].y - flat[1].y)
-        else abs(flat[0].y - flat[1].y)
-    )
+    return max(abs(flat[0].x - flat[1].x), abs(flat[0].y - flat[1].y))
 
 
 def _declared(layout: Layout, seam: str) -> bool:
     return any(s.name == seam and not s.inner for s in layout.pattern.seams)
-
-
-def _held_edge(layout: Layout, pocket: Pocket) -> float:
-    first, last = layout.pattern.panels[pocket.panels[0]], layout.pattern.panels[pocket.panels[-1]]
-    edges = {Edge.TOP: layout.pattern.height, Edge.BOTTOM: 0.0, Edge.LEFT: -first.x0, Edge.RIGHT: last.x1}
-    return edges[pocket.opening]

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from patternforge.fit.findings import Finding
 from patternforge.wallet.pattern import DraftedFold, Pattern
+from patternforge.wallet.spec import LayerPart
 
 __all__ = ["LeatherNeed", "Size", "closed_size", "closed_thickness", "leather_needs", "open_size"]
 
@@ -63,8 +64,8 @@ def closed_size(pattern: Pattern) -> Size:
 
 def _bend(pattern: Pattern, fold: DraftedFold) -> float:
     """How far the outermost layer reaches beyond the fold's tangent, mm: its outside radius as it closes true."""
-    leathers = {part.name: pattern.design.leather(part.leather) for part in pattern.design.parts}
-    return max(layer.radius + leathers[layer.part].t for layer in fold.layers)
+    layers = {part.name: part for part in pattern.design.parts if isinstance(part, LayerPart)}
+    return max(bent.radius + pattern.design.leather(layers[bent.part].leather).t for bent in fold.layers)
 
 
 def _seen(pattern: Pattern, across: float) -> Size:

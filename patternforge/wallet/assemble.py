@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -15,7 +15,7 @@ from patternforge.wallet.flat import Lay, SewnThrough, flat_piece
 from patternforge.wallet.holes import BoxedEdge, boxed_edges, run_holes
 from patternforge.wallet.inscribed import inscribed_parts
 from patternforge.wallet.parts import part_blanks
-from patternforge.wallet.pattern import Pattern, Piece, Seam, SeamHole
+from patternforge.wallet.pattern import Loose, Pattern, Piece, Seam, SeamHole
 from patternforge.wallet.run import Run, own_run
 from patternforge.wallet.settle import Settled, settled_sizes
 from patternforge.wallet.spec import Across, Design, Stitching
@@ -65,7 +65,16 @@ def drafted(design: Design) -> Pattern:
         pockets=tuple(pocket for part in parts for pocket in part.pockets),
         seams=tuple(_seam(settled.design, seam, pieces) for seam in sewn),
         adjustments=settled.adjustments,
+        loose=tuple(_loose(parts)),
     )
+
+
+def _loose(parts: Sequence[PartBlanks]) -> Iterator[Loose]:
+    """What lies loose, between the pieces that stand before it in the order of parts and those after it."""
+    level = 0
+    for made in parts:
+        level += len(made.blanks)
+        yield from (replace(item, order=level - 0.5) for item in made.loose)
 
 
 def _declared(settled: Settled, parts: Sequence[PartBlanks], boxed: Boxed) -> tuple[_Sewn, ...]:

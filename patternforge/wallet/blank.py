@@ -8,7 +8,7 @@ from patternforge.geometry.path import Path
 from patternforge.geometry.point import Point
 from patternforge.wallet.marked import Inscription, PlaceMark
 from patternforge.wallet.outline import Shape
-from patternforge.wallet.pattern import Development, Pocket
+from patternforge.wallet.pattern import Development, Loose, Pocket
 from patternforge.wallet.spec import Edge, Side, Stitching
 
 __all__ = ["Blank", "InnerRun", "PartBlanks", "Seat"]
@@ -61,8 +61,9 @@ class InnerRun:
 
 @dataclass(frozen=True, slots=True)
 class PartBlanks:
-    """All that one part yields: its blanks from the outside in, its room for items, its own seams."""
+    """All that one part yields: its blanks from the outside in, its room for items, its own seams, loose things."""
 
     blanks: tuple[Blank, ...]
     pockets: tuple[Pocket, ...]
     runs: tuple[InnerRun, ...]
+    loose: tuple[Loose, ...] = ()

@@ -27,6 +27,7 @@ __all__ = [
     "FittingHole",
     "FoldLayer",
     "Hole",
+    "Loose",
     "Pattern",
     "Piece",
     "Pocket",
@@ -250,6 +251,21 @@ class Pocket:
 
 
 @dataclass(frozen=True, slots=True)
+class Loose:
+    """``count`` of an item lying over each other on a panel in no pocket: ``box`` is its rectangle on the assembly.
+
+    ``order`` is its place from the outside in, among the levels of the pieces.
+    """
+
+    part: str
+    content: str
+    count: int
+    panel: int
+    box: tuple[float, float, float, float]
+    order: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
 class SeamHole:
     """A hole of a seam in assembly space, its place along the run and the direction of sewing in degrees."""
 
@@ -300,6 +316,7 @@ class Pattern:
     pockets: tuple[Pocket, ...]
     seams: tuple[Seam, ...]
     adjustments: tuple[Adjustment, ...]
+    loose: tuple[Loose, ...] = ()
 
     def piece(self, name: str) -> Piece:
         """The piece of that name; KeyError if there is none."""

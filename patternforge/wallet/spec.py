@@ -58,6 +58,7 @@ __all__ = [
     "LayerPart",
     "Limits",
     "Load",
+    "LoosePart",
     "Lying",
     "Mode",
     "MouthShape",
@@ -151,10 +152,14 @@ class BodySpec:
 
 @dataclass(frozen=True, slots=True)
 class Load:
-    """What is in the wallet when it closes true: share of item pockets filled (0..1), share of loose notes."""
+    """What is in the wallet when it closes true, as shares from 0 to 1.
+
+    ``cards``: of the item pockets, ``notes``: of what lies behind layers, ``loose``: of what lies in no pocket.
+    """
 
     cards: float = 1.0
     notes: float = 1.0
+    loose: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -263,7 +268,33 @@ class PocketPart:
         return range(self.panel, self.panel + 1)
 
 
-Part = LayerPart | BankPart | PocketPart
+@dataclass(frozen=True, slots=True)
+class LoosePart:
+    """``count`` of a content lying over each other on one panel in no pocket: keys, a pad, a booklet.
+
+    They lie on whatever stands before them in the order of parts, their middle at ``spot``.
+    """
+
+    name: str
+    panel: int
+    content: str
+    spot: Spot
+    count: int = 1
+    lying: Lying = Lying.LYING
+    line: int = 0
+
+    @property
+    def panels(self) -> range:
+        """The one panel it lies on."""
+        return range(self.panel, self.panel + 1)
+
+    @property
+    def openings(self) -> tuple[Opening, ...]:
+        """None: there is no leather to cut them into."""
+        return ()
+
+
+Part = LayerPart | BankPart | PocketPart | LoosePart
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,6 +36,7 @@ from patternforge.wallet.spec import (
     HoleSpec,
     LayerPart,
     Load,
+    LoosePart,
     Lying,
     Mode,
     MouthShape,
@@ -167,7 +168,7 @@ def loaded_more(design: Design, cards: float, notes: float) -> Design:
 
 def is_slanted(design: Design) -> bool:
     """Whether any mouth of the design falls to one side."""
-    pockets = (part for part in design.parts if not isinstance(part, LayerPart))
+    pockets = (part for part in design.parts if isinstance(part, BankPart | PocketPart))
     return any(pocket.mouth.shape is MouthShape.SLANTED for pocket in pockets)
 
 
@@ -194,6 +195,8 @@ _SWAP = {Edge.LEFT: Edge.RIGHT, Edge.RIGHT: Edge.LEFT, Edge.TOP: Edge.TOP, Edge.
 
 
 def _mirrored_part(part: Part, count: int) -> Part:
+    if isinstance(part, LoosePart):
+        return replace(part, panel=count - 1 - part.panel)
     trim = tuple((_SWAP[edge], size) for edge, size in part.trim)
     opening = _SWAP[part.opening]
     if isinstance(part, LayerPart):

@@ -63,7 +63,10 @@ def stacks(json: Json, layers: Sequence[Layer], panel: int) -> Stack:
     order = [json["panels"][i]["name"] for i in range(len(json["panels"]))]
     found: list[tuple[str, float]] = []
     for part in json["inputs"]["parts"]:
-        if part["kind"] != "layer":
+        if part["kind"] == "loose":
+            if part["panel"] == name:
+                found.append(("", _content(json, part) * json["inputs"]["load"]["loose"]))
+        elif part["kind"] != "layer":
             if part["panel"] == name:
                 found.append((part["name"], _thickest(json, part["name"], layers)))
         elif order.index(part["first"]) <= panel <= order.index(part["last"]):

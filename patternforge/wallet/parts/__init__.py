@@ -11,8 +11,9 @@ from patternforge.wallet.body import Body
 from patternforge.wallet.parts.bank import BANK, POCKET
 from patternforge.wallet.parts.kind import PartKind
 from patternforge.wallet.parts.layer import LAYER
+from patternforge.wallet.parts.loose import LOOSE
 from patternforge.wallet.parts.opened import with_openings
-from patternforge.wallet.spec import BankPart, Design, LayerPart, Part, PocketPart
+from patternforge.wallet.spec import BankPart, Design, LayerPart, LoosePart, Part, PocketPart
 from patternforge.wallet.stacks import Ply
 
 __all__ = ["kind_of", "panel_plies", "part_blanks"]
@@ -22,6 +23,7 @@ _KINDS: MappingProxyType[type[Part], PartKind[Any]] = MappingProxyType(
         LayerPart: LAYER,
         BankPart: BANK,
         PocketPart: POCKET,
+        LoosePart: LOOSE,
     }
 )
 

@@ -96,4 +96,40 @@ _FOLD_PLACES = (
     ),
 )
 
-BROKEN_CUTS = (*_ROUND_BARS, *_MOUTHS, *_NOTCHES, *_FOLD_PLACES)
+_LOOSE = (
+    broken_case(
+        "loose things on no panel", {"    on: right\n": "", "- loose: keys": "- ¦loose: keys"}, "has no 'on'"
+    ),
+    broken_case("loose things on an unknown panel", {"on: right": "on: ¦rigt"}, "did you mean 'right'?"),
+    broken_case("loose things of an unknown item", {"item: coin\n": "item: ¦coinn\n"}, "did you mean 'coin'?"),
+    broken_case("loose things without an item", {"    item: coin\n": "", "- loose": "- ¦loose"}, "has no 'item'"),
+    broken_case("no loose things at all", {"count: 3": "count: ¦0"}, "it must be at least 1"),
+    broken_case("half a loose thing", {"count: 3": "count: ¦1.5"}, "it must be a whole number"),
+    broken_case("loose things of leather", {"count: 3": "count: 3\n    ¦leather: outer"}, "has no key 'leather'"),
+    broken_case("loose things in a fold", {"{bottom: 40 mm}": "{¦fold: 2}"}, "has no key 'fold'"),
+    broken_case(
+        "loose things beside their panel",
+        {"{bottom: 40 mm}": "{panel: ¦left}"},
+        ("lies on panel 'left', which loose 'keys' does not cover", "it covers right"),
+    ),
+    broken_case(
+        "a seam through loose things",
+        {"right], margin: margin}": "right], margin: margin, through: [shell, lining, ¦keys]}"},
+        ("'keys' lies loose", "leave it out"),
+    ),
+    broken_case(
+        "a seam along loose things",
+        {"right], margin: margin}": "right], margin: margin, of: ¦keys}"},
+        "'keys' lies loose and has no leather",
+    ),
+    broken_case(
+        "a snap in loose things",
+        {"seams:": "fittings:\n  - {fitting: snap, kind: eyelet-4, on: ¦keys, at: {panel: right}}\nseams:"},
+        ("'keys' lies loose and has no leather", "shell, lining"),
+    ),
+    broken_case("loose things called like a part", {"loose: keys": "loose: ¦lining"}, "is taken by the part on line"),
+    broken_case("a load of loose things above full", {"{loose: 0.5}": "{loose: ¦1.5}"}, "it must be at most 1"),
+    broken_case("an unknown kind of part", {"- loose: keys": "- ¦name: keys"}, "'pocket: name' or 'loose: name'"),
+)
+
+BROKEN_CUTS = (*_ROUND_BARS, *_MOUTHS, *_NOTCHES, *_FOLD_PLACES, *_LOOSE)

@@ -20,6 +20,7 @@ body:
     - {around: bar, relief: margin}
     - {around: 2 mm}
   closing: [1, 2]
+load: {loose: 0.5}
 parts:
   - layer: shell
     leather: outer
@@ -47,6 +48,12 @@ parts:
         depth: 6 mm
         shape: round
     holds: {coin: 2}
+  - loose: keys
+    on: right
+    item: coin
+    count: 3
+    at: {bottom: 40 mm}
+    stands: upright
 seams:
   - {seam: rim, along: [left, bottom, right], margin: margin}
 """

@@ -270,7 +270,7 @@ def test_load_and_limits_are_as_said() -> None:
 
 
 @pytest.mark.parametrize(
-    ("word", "load"), [("full", Load(1.0, 1.0)), ("empty", Load(0.0, 0.0)), ("{cards: 1/4}", Load(0.25))]
+    ("word", "load"), [("full", Load(1.0, 1.0)), ("empty", Load(0.0, 0.0, 0.0)), ("{cards: 1/4}", Load(0.25))]
 )
 def test_a_load_is_a_word_or_shares(word: str, load: Load) -> None:
     assert _with("{cards: 0.5, notes: 0}", word).load == load

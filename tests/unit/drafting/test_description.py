@@ -150,7 +150,7 @@ def test_a_window_is_told_with_its_film_which_has_no_grain_side() -> None:
 def test_every_name_in_the_schema_that_holds_a_bare_number_says_what_it_is_or_is_plain_by_itself() -> None:
     nameless = [path for path, schema in numbers(pattern_schema(), ()) if "description" not in schema]
     plain = {"value", "low", "high", "compensation", "price", "measured", "limit", "count", "cards", "notes", "items"}
-    plain |= {"number", "index", "hole_count", "slots", "per_slot", "columns", "level"}
+    plain |= {"number", "index", "hole_count", "slots", "per_slot", "columns", "level", "loose"}
     assert [path for path in nameless if path[-1] not in plain] == []
 
 

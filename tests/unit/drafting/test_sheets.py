@@ -18,6 +18,7 @@ from patternforge.errors import DraftError
 from patternforge.geometry.point import Bounds
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern
+from patternforge.wallet.spec import LayerPart
 from tests.designs_built import two_fold
 from tests.shapes_built import windowed
 
@@ -130,7 +131,7 @@ def test_a_leather_called_everything_does_not_take_the_name_of_the_whole_sheet()
     renamed = replace(
         design,
         leathers=(replace(design.leathers[0], role="everything"), design.leathers[1]),
-        parts=(replace(design.parts[0], leather="everything"), *design.parts[1:]),
+        parts=(LayerPart("shell", "everything", 0, 1), *design.parts[1:]),
     )
     names = [one.name for one in laser_sheets(drafted(renamed))[::2]]
     assert names == [f"two-fold-laser-{word}" for word in ("everything", "inner", "everything--2")]
