@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from patternforge.fit.close import Bend, ClosedWallet
 from patternforge.fit.findings import Finding, Verdict, at_least, at_most
 from patternforge.fit.layout import Layout
+from patternforge.geometry.band import half_angle
 from patternforge.wallet.pattern import DraftedFold
 
 __all__ = ["closed_spans", "fold_findings", "hump"]
@@ -30,18 +31,15 @@ def fold_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
 def hump(length: float, chord: float) -> float:
     """Height in mm of the arc that a strip of ``length`` makes over a ``chord``; 0 when it is not longer.
 
-    From sin(v) / v = chord / length with v half the arc's angle, found by bisection; height = R (1 - cos v).
+    Height = R (1 - cos v), v being half the arc's angle and R its radius.
 
     >>> round(hump(math.pi * 10, 20), 6)
     10.0
     """
     if length <= chord:
         return 0.0
-    low, high = 0.0, math.pi
-    for _ in range(60):
-        middle = (low + high) / 2
-        low, high = (middle, high) if math.sin(middle) / middle > chord / length else (low, middle)
-    return length / (2 * low) * (1 - math.cos(low)) if low else 0.0
+    half = half_angle(chord, length)
+    return length / (2 * half) * (1 - math.cos(half)) if half else 0.0
 
 
 def _mismatches(fold: DraftedFold, bends: tuple[Bend, ...]) -> Iterator[Finding]:
