@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 import pytest
 
 from patternforge.drafting.section_sheet import section_sheet
@@ -46,5 +48,5 @@ def test_the_thickness_of_each_section_stands_beside_it() -> None:
 
 def test_sections_do_not_run_into_each_other() -> None:
     boxes = [room(figure.inks) for figure in sheet().figures]
-    assert all(above.y0 > below.y1 for above, below in zip(boxes[:-1], boxes[1:], strict=True))
+    assert all(above.y0 > below.y1 for above, below in itertools.pairwise(boxes))
     assert all(ink.role in (Role.TINT, Role.LABEL, Role.GUIDE) for figure in sheet().figures for ink in figure.inks)
