@@ -15,7 +15,7 @@ from patternforge.design.values import ANY, POSITIVE, Bounds, count_of, number_o
 from patternforge.design.words import nearest, word_advice
 from patternforge.wallet.spec import BodySpec, Edge, FoldSpec, Load, PanelSpec
 
-__all__ = ["body", "load_share"]
+__all__ = ["body", "corners_of", "fit_or_length", "load_share"]
 
 _MOST_PANELS = 8
 _BODY = BodySpec((), (), ())
@@ -34,9 +34,9 @@ def body(table: Entries) -> BodySpec:
         panels=panels,
         folds=folds,
         closing=_closing(table, len(folds)) if count_holds else (),
-        height=_size(table, "height"),
+        height=fit_or_length(table, "height"),
         corner=table.length("corner", _BODY.corner),
-        corners=_corners(table.table("corners", CornersForm)),
+        corners=corners_of(table.table("corners", CornersForm)),
         shapes=sides(table),
         turned=table.flag("turned", _BODY.turned),
         clearance=table.length("clearance", _BODY.clearance),
@@ -62,13 +62,14 @@ def _width(key: Scalar, node: Node, scope: Scope) -> float | None:
     return _fit_or_length(node, what, scope)
 
 
-def _corners(table: Entries) -> tuple[tuple[tuple[Edge, Edge], float], ...]:
+def corners_of(table: Entries) -> tuple[tuple[tuple[Edge, Edge], float], ...]:
     """Single corners, each named by its lower or upper and its left or right side."""
     named = [(low, side) for low in (Edge.BOTTOM, Edge.TOP) for side in (Edge.LEFT, Edge.RIGHT)]
     return tuple((ends, table.length(" ".join(ends))) for ends in named if " ".join(ends) in table.nodes)
 
 
-def _size(table: Entries, key: str) -> float | None:
+def fit_or_length(table: Entries, key: str) -> float | None:
+    """A length in mm; None for the word fit, or if the key is left out."""
     scalar = table.scalar(key)
     return None if scalar is None else _fit_or_length(scalar, f"'{key}' of {table.what}", table.scope)
 

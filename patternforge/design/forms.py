@@ -8,9 +8,20 @@ from __future__ import annotations
 
 from typing import Literal
 
+from pydantic import ConfigDict
+
+from patternforge.design.folded_forms import FoldedForm
 from patternforge.design.form import Form, Length, Number, Pitch, Text, optional, required
 from patternforge.design.mark_forms import InitialsForm
-from patternforge.design.part_forms import BankForm, LayerForm, LooseForm, PlaceForm, PocketForm, SidesForm
+from patternforge.design.part_forms import (
+    BankForm,
+    CornersForm,
+    LayerForm,
+    LooseForm,
+    PlaceForm,
+    PocketForm,
+    SidesForm,
+)
 from patternforge.leather.contents import Section
 from patternforge.leather.material import MadeOf, Stretch, SurfaceFace, Tannage
 from patternforge.wallet.spec import Across, CornerStyle, Edge, HoleShape, Mode
@@ -76,15 +87,6 @@ class FoldForm(Form):
     compensation: Number = optional("0 lies flat open, 1 closes true, up to 1.2", 1)
     around: Length = optional("a ring or bar it goes round: a content, or its thickness", 0)
     relief: Length = optional("how far pockets stop short of the bend", 3)
-
-
-class CornersForm(Form):
-    """Single corners with a radius of their own."""
-
-    bottom_left: Length = optional("radius of the lower left corner", alias="bottom left")
-    bottom_right: Length = optional("radius of the lower right corner", alias="bottom right")
-    top_left: Length = optional("radius of the upper left corner", alias="top left")
-    top_right: Length = optional("radius of the upper right corner", alias="top right")
 
 
 class BodyForm(Form):
@@ -182,8 +184,20 @@ class LimitsForm(Form):
     max_ease: Length = optional("room to spare in a pocket, at most", 8)
 
 
+_OF_SEAMS = ("seams", "fittings", "stitching", "initials")
+
+
 class DesignForm(Form):
-    """A wallet design."""
+    """A wallet design: either panels and parts sewn together, or one piece that is folded."""
+
+    model_config = ConfigDict(
+        json_schema_extra={
+            "oneOf": [
+                {"required": ["body", "parts"]},
+                {"required": ["folded"], "not": {"anyOf": [{"required": [key]} for key in _OF_SEAMS]}},
+            ]
+        }
+    )
 
     design: Text = required("title of the wallet")
     revision: Text = optional("printed on every piece", "")
@@ -191,10 +205,13 @@ class DesignForm(Form):
     parameters: dict[str, ParameterForm] = optional("numbers a maker changes, by name", {})
     leathers: dict[str, LeatherForm] = required("leathers by role, such as outer and inner", min_length=1)
     contents: dict[str, Text | ContentForm] = optional("what the wallet holds, by a name of your own", {})
-    body: BodyForm = required("panels and folds")
+    body: BodyForm = optional("panels and folds; needed unless the wallet is folded from one piece")
+    folded: FoldedForm = optional("faces, folds and tabs of a wallet of one piece, in place of body, parts and seams")
     load: Literal["full", "empty"] | LoadForm = optional("what is in the wallet when it closes true", "full")
     stitching: StitchingForm = optional("how seams are holed and sewn")
-    parts: list[LayerForm | BankForm | PocketForm | LooseForm] = required("parts from the outside in", min_length=1)
+    parts: list[LayerForm | BankForm | PocketForm | LooseForm] = optional(
+        "parts from the outside in; needed unless the wallet is folded from one piece", min_length=1
+    )
     seams: list[SeamForm] = optional("seams, which hold the parts together", [])
     fittings: list[FittingForm] = optional("snaps, rivets and other hardware", [])
     initials: list[InitialsForm] = optional("letters on the showing face of a part, strokes or stamped", [])

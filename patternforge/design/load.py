@@ -9,9 +9,12 @@ from types import MappingProxyType
 from patternforge.design.body import body, load_share
 from patternforge.design.entries import Entries, entries
 from patternforge.design.fittings import fittings
+from patternforge.design.folded import folded
+from patternforge.design.folded_forms import FoldedForm
+from patternforge.design.form import keys_of
 from patternforge.design.forms import BodyForm, DesignForm, LimitsForm, StitchingForm
 from patternforge.design.initials import initials, with_initials
-from patternforge.design.located import FaultList, Node
+from patternforge.design.located import FaultList, Lost, Node
 from patternforge.design.materials import contents, leathers, parameters
 from patternforge.design.names import Names
 from patternforge.design.parts import parts
@@ -25,6 +28,7 @@ from patternforge.wallet.spec import Design, Stitching
 
 __all__ = ["load_design"]
 
+_SEWN = ("body", "stitching", "parts", "seams", "fittings", "initials")
 _DECLARING = {Kind.LEATHER: "leathers", Kind.CONTENT: "contents", Kind.PARAMETER: "parameters"}
 
 
@@ -77,9 +81,11 @@ def _design(top: Entries, scope: Scope, file: PurePath) -> Design:
     leather = leathers(named[Kind.LEATHER], scope)
     content = contents(named[Kind.CONTENT], scope, catalogue())
     parameter = parameters(named[Kind.PARAMETER], scope)
+    _refuse_mixture(top)
+    is_folded = "folded" in top.nodes
     spec = body(top.table("body", BodyForm, "the body"))
     sewing = stitching(top.table("stitching", StitchingForm, "'stitching'"), Stitching())
-    part_nodes = _part_nodes(top)
+    part_nodes = () if is_folded else _part_nodes(top)
     names = Names(panels=tuple(panel.name for panel in spec.panels), is_complete=bool(part_nodes))
     part = parts(part_nodes, names, scope)
     return Design(
@@ -99,7 +105,25 @@ def _design(top: Entries, scope: Scope, file: PurePath) -> Design:
         limits=limits(top.table("limits", LimitsForm, "'limits'")),
         fittings=fittings(top.row("fittings"), names, scope, hardware()),
         initials=initials(top.row("initials"), names, scope),
+        folded=folded(top.table("folded", FoldedForm, "the folded wallet")) if is_folded else None,
     )
+
+
+def _refuse_mixture(top: Entries) -> None:
+    """Faults for what a wallet folded from one piece has no use for, or for what any other must have."""
+    if "folded" in top.nodes:
+        for key in _SEWN:
+            if key in top.nodes and not top.is_refused(key):
+                top.add_fault(
+                    key, f"a wallet folded from one piece has no '{key}'", "leave it out, or leave out 'folded'"
+                )
+        return
+    meanings = keys_of(DesignForm)
+    for key in ("body", "parts"):
+        if key not in top.nodes:
+            top.scope.leave_open()
+            top.scope.faults.add(top.at, f"the design has no '{key}'", f"add '{key}: ...' ({meanings[key]})")
+            top.nodes[key] = Lost(top.at)
 
 
 def _part_nodes(top: Entries) -> tuple[Node, ...]:

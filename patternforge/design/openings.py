@@ -12,7 +12,7 @@ from patternforge.design.scope import Kind
 from patternforge.design.values import POSITIVE
 from patternforge.wallet.spec import Film, Opening, Spot
 
-__all__ = ["openings"]
+__all__ = ["opening_sizes", "openings"]
 
 _KINDS: dict[str, type[Form]] = {"window": WindowForm, "slot": SlotForm, "hole": RoundForm}
 _OPENING = Opening("", Spot(0), 0.0, 0.0)
@@ -34,7 +34,7 @@ def _opening(node: Node, part: Entries, covered: Covered, names: Names) -> Openi
             part.scope.faults.add(node.at, what, "begin it with 'window: name', 'slot: name' or 'hole: name'")
         return None
     table = entries(node, _KINDS[kind], titled(node, kind), part.scope)
-    width, height, corner = _sizes(table, kind)
+    width, height, corner = opening_sizes(table, kind)
     called = names.take(table, kind, "opening", names.openings)
     place = bend_spot(table, names.panels, part.what, covered)
     if place.fold and "film" in table.nodes:
@@ -50,7 +50,7 @@ def _opening(node: Node, part: Entries, covered: Covered, names: Names) -> Openi
     )
 
 
-def _sizes(table: Entries, kind: str) -> tuple[float, float, float]:
+def opening_sizes(table: Entries, kind: str) -> tuple[float, float, float]:
     """Width, height and radius of the corners."""
     if kind == "hole":
         diameter = table.length("diameter", bounds=POSITIVE)

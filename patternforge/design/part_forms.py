@@ -9,6 +9,7 @@ from patternforge.wallet.spec import BankShape, Edge, Lying, MouthShape, NotchSh
 
 __all__ = [
     "BankForm",
+    "CornersForm",
     "FilmForm",
     "FoldPlaceForm",
     "InsetForm",
@@ -76,6 +77,15 @@ class SidesForm(Form):
     right: SideForm = optional("the right side")
     bottom: SideForm = optional("the lower side")
     top: SideForm = optional("the upper side")
+
+
+class CornersForm(Form):
+    """Single corners with a radius of their own."""
+
+    bottom_left: Length = optional("radius of the lower left corner", alias="bottom left")
+    bottom_right: Length = optional("radius of the lower right corner", alias="bottom right")
+    top_left: Length = optional("radius of the upper left corner", alias="top left")
+    top_right: Length = optional("radius of the upper right corner", alias="top right")
 
 
 class PlaceForm(Form):

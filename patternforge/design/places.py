@@ -11,7 +11,7 @@ from patternforge.design.values import ANY
 from patternforge.design.words import listed, word_advice
 from patternforge.wallet.spec import Edge, EdgeShape, Spot
 
-__all__ = ["bend_spot", "covered_panels", "only_panel", "panel", "sides", "spot"]
+__all__ = ["bend_spot", "covered_panels", "distance", "only_panel", "panel", "sides", "spot"]
 
 
 def panel(scalar: Scalar | None, scope: Scope, panels: tuple[str, ...]) -> int | None:
@@ -55,7 +55,7 @@ def spot(table: Entries, panels: tuple[str, ...], part: str, covered: Covered) -
 
 def _on_panel(place: Entries, panels: tuple[str, ...], part: str, covered: Covered) -> Spot:
     on = only_panel(place, panels, part, covered)
-    return Spot(on, _distance(place, Edge.LEFT, Edge.RIGHT), _distance(place, Edge.BOTTOM, Edge.TOP))
+    return Spot(on, distance(place, Edge.LEFT, Edge.RIGHT), distance(place, Edge.BOTTOM, Edge.TOP))
 
 
 def bend_spot(table: Entries, panels: tuple[str, ...], part: str, covered: Covered) -> Spot:
@@ -69,7 +69,7 @@ def bend_spot(table: Entries, panels: tuple[str, ...], part: str, covered: Cover
     number = place.count("fold", high=max(len(panels) - 1, 1))
     if covered is not None and not {number - 1, number} <= set(covered):
         place.add_fault("fold", f"{table.what} lies in fold {number}, which {part} does not cross", "name a panel")
-    return Spot(number - 1, None, _distance(place, Edge.BOTTOM, Edge.TOP), number)
+    return Spot(number - 1, None, distance(place, Edge.BOTTOM, Edge.TOP), number)
 
 
 def only_panel(table: Entries, panels: tuple[str, ...], part: str, covered: Covered) -> int:
@@ -97,7 +97,7 @@ def sides(table: Entries) -> tuple[tuple[Edge, EdgeShape], ...]:
     )
 
 
-def _distance(place: Entries, *edges: Edge) -> tuple[Edge, float] | None:
+def distance(place: Entries, *edges: Edge) -> tuple[Edge, float] | None:
     """How far from one of two edges; a fault if both are named."""
     named = [edge for edge in edges if edge in place.nodes and not place.is_refused(edge)]
     if len(named) > 1:

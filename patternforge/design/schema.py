@@ -26,7 +26,7 @@ def design_schema() -> dict[str, Any]:
     """JSON Schema (draft 2020-12) of the design file, for editors that complete and check while typing.
 
     >>> design_schema()["required"]
-    ['design', 'leathers', 'body', 'parts']
+    ['design', 'leathers']
     """
     return form_schema(DesignForm)
 

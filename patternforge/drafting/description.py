@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from patternforge import __version__
+from patternforge.drafting.folded import folded_description
 from patternforge.drafting.inputs import inputs, plain, trims
 from patternforge.drafting.letters import letter_height
 from patternforge.fit.findings import Finding, worst
@@ -57,6 +58,7 @@ def description(pattern: Pattern, findings: Sequence[Finding] = ()) -> dict[str,
         "panels": [_panel(panel) for panel in pattern.panels],
         "folds": [_fold(fold) for fold in pattern.folds],
         "pieces": [_piece(pattern, piece, names) for piece in pattern.pieces],
+        "folded": folded_description(pattern.folded) if pattern.folded else None,
         "pockets": [_pocket(pocket, names) for pocket in pattern.pockets],
         "loose": [{**plain(loose), "panel": names[loose.panel]} for loose in pattern.loose],
         "seams": [_seam(pattern, seam) for seam in pattern.seams],

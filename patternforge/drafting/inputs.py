@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import fields, is_dataclass
-from enum import Enum
 from typing import Any
 
+from patternforge.drafting.folded import folded_inputs
+from patternforge.drafting.plain import plain, trims
 from patternforge.leather.material import Leather
 from patternforge.wallet.parts import kind_of
 from patternforge.wallet.spec import (
@@ -26,8 +26,6 @@ from patternforge.wallet.spec import (
 
 __all__ = ["inputs", "plain", "trims"]
 
-# Where something stands in the file is no part of what it means.
-_LEFT_OUT = {"line"}
 _PANEL_FIELDS = ("first", "last", "panel")
 
 
@@ -41,36 +39,16 @@ def inputs(design: Design) -> dict[str, Any]:
         "parameters": plain(design.parameters),
         "leathers": [_leather(leather) for leather in design.leathers],
         "contents": [{"as": content.name, **plain(content.item)} for content in design.contents],
-        "body": _body(design.body),
+        "body": None if design.folded else _body(design.body),
         "parts": [_part(part, panels) for part in design.parts],
         "seams": [_seam(seam, panels) for seam in design.seams],
         "fittings": [_fitting(fitting, panels) for fitting in design.fittings],
         "initials": [_initials(initials, panels) for initials in design.initials],
         "stitching": plain(design.stitching),
+        "folded": folded_inputs(design.folded) if design.folded else None,
         "load": plain(design.load),
         "limits": plain(design.limits),
     }
-
-
-def plain(value: Any) -> Any:
-    """A frozen value as plain data: records as dicts by field, tuples as lists, choices as their words.
-
-    >>> from patternforge.wallet.spec import Load
-    >>> plain(Load(cards=0.5))
-    {'cards': 0.5, 'notes': 1.0, 'loose': 1.0}
-    """
-    if isinstance(value, Enum):
-        return value.value
-    if is_dataclass(value):
-        return {f.name: plain(getattr(value, f.name)) for f in fields(value) if f.name not in _LEFT_OUT}
-    if isinstance(value, tuple):
-        return [plain(each) for each in value]
-    return value
-
-
-def trims(pairs: Iterable[tuple[Edge, float]]) -> dict[str, float]:
-    """What is trimmed off each edge or measured from it, mm, by the edge's word."""
-    return {edge.value: size for edge, size in pairs}
 
 
 def _leather(leather: Leather) -> dict[str, Any]:

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import product
 
+from patternforge.drafting.face_words import face_words
 from patternforge.drafting.hardware import fitting_facts, fitting_words, word_bounds
 from patternforge.drafting.holes import hole_reach, seam_strokes
 from patternforge.drafting.letters import letter_facts
@@ -59,11 +60,12 @@ def label_inks(pattern: Pattern, piece: Piece) -> tuple[Ink, ...]:
 
     The label keeps 1 mm away from the outline, openings, stitch holes, fold and stitch lines. It lies level, else
     upright; where nothing fits, a letter stands in the piece and the words that it stands for below it. Beside a hole
-    for hardware stands which half is set there, if it has room. DraftError for a letter that cannot be drawn.
+    for hardware stands which half is set there, on a flap when it is folded, if there is room. DraftError for a
+    letter that cannot be drawn.
     """
     walls = _barriers(pattern, piece)
     level = _ground(walls, identity())
-    beside = fitting_words(pattern, piece, level.floor)
+    beside = (*fitting_words(pattern, piece, level.floor), *face_words(pattern, piece))
     if beside:
         walls += tuple(wall for text in beside for wall in _word_barriers(text))
         level = _ground(walls, identity())

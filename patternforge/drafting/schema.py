@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from patternforge.drafting.description import FORMAT, VERSION
+from patternforge.drafting.schema_folded import FOLDED
 from patternforge.drafting.schema_inputs import INPUTS, TRIM
 from patternforge.drafting.schema_words import (
     ANGLE,
@@ -208,6 +209,7 @@ def _document() -> dict[str, Any]:
         panels=said("left to right, seen from the inside", lines_of(_PANEL)),
         folds=lines_of(_FOLD),
         pieces=said("from the outside in", lines_of(_PIECE)),
+        folded=FOLDED,
         pockets=lines_of(_POCKET),
         loose=said("what lies in no pocket", lines_of(_LOOSE)),
         seams=lines_of(_SEAM),

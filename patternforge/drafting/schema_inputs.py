@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from patternforge.drafting.schema_folded import FOLDED_INPUTS
 from patternforge.drafting.schema_words import (
     ANGLE,
     COUNT,
@@ -274,12 +275,13 @@ INPUTS = said(
         parameters=lines_of(_PARAMETER),
         leathers=lines_of(_LEATHER),
         contents=lines_of(_CONTENT),
-        body=_BODY,
+        body=said("null for a wallet folded from one piece", maybe(_BODY)),
         parts=said("from the outside in", lines_of(one_of(_LAYER, _BANK, _POCKET, _LOOSE))),
         seams=lines_of(_SEAM),
         fittings=said("snaps, rivets and other hardware", lines_of(_FITTING)),
         initials=said("letters on parts", lines_of(_INITIALS)),
         stitching=_STITCHING,
+        folded=FOLDED_INPUTS,
         load=said(
             "what is in the wallet when it closes true, as shares", record(cards=SHARE, notes=SHARE, loose=SHARE)
         ),

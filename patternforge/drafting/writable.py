@@ -14,7 +14,7 @@ __all__ = ["unwritable"]
 def unwritable(pattern: Pattern) -> tuple[str, ...]:
     """What no stroke letters can draw, one line each: the file, the line of a part, what bears the letter, and which.
 
-    Looked at are the title, the revision, leathers, fittings and pieces, of each part the first at fault.
+    Looked at are the title, the revision, leathers, fittings, faces and pieces, of each part the first at fault.
     """
     return tuple(dict.fromkeys(f"{pattern.design.file}{line}" for line in _faults(pattern)))
 
@@ -30,6 +30,8 @@ def _faults(pattern: Pattern) -> Iterator[str]:
         yield from _refusals(f":{fitting.line}: the fitting", fitting.name)
     for initials in design.initials:
         yield from _refusals(f":{initials.line}: the initials", initials.name)
+    for face in design.folded.faces if design.folded else ():
+        yield from _refusals(f":{face.line}: the face", face.name)
     for part in design.parts:
         names = [piece.name for piece in pattern.pieces if piece.part == part.name]
         yield from [fault for name in names for fault in _refusals(f":{part.line}: the piece", name)][:1]

@@ -12,6 +12,7 @@ from patternforge.fit.bulk import bulk_findings
 from patternforge.fit.close import closed_wallet
 from patternforge.fit.features import feature_findings
 from patternforge.fit.findings import Finding, Verdict, is_worse
+from patternforge.fit.folded import folded_findings, folded_range_findings
 from patternforge.fit.folds import fold_findings
 from patternforge.fit.hidden import hidden_findings
 from patternforge.fit.holes import crowding, hole_findings
@@ -31,6 +32,8 @@ __all__ = ["fit", "fit_over_range"]
 def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tuple[Finding, ...]:
     """Every finding on a pattern cut from these leathers (by role; the design's own when not given)."""
     own = {leather.role: leather for leather in pattern.design.leathers}
+    if pattern.folded:
+        return folded_findings(pattern, pattern.folded, leathers or own)
     laid = layout(pattern, leathers or own)
     closed = closed_wallet(laid)
     return (
@@ -58,12 +61,19 @@ def fit_over_range(pattern: Pattern) -> tuple[Finding, ...]:
         leathers = {leather.role: at_end(leather) for leather in pattern.design.leathers}
         if all(leathers[o.role].t == o.t for o in pattern.design.leathers):
             continue
-        laid = layout(pattern, leathers)
-        closed = closed_wallet(laid)
-        for found in (*fold_findings(laid, closed), *bulk_findings(laid, closed)):
+        for found in _of_thickness(pattern, leathers):
             if is_worse(found.verdict, known.get((found.what, found.where), Verdict.GOOD)):
                 extra.append(replace(found, where=f"{found.where}, leather at its {end}"))
     return (*findings, *extra)
+
+
+def _of_thickness(pattern: Pattern, leathers: Mapping[str, Leather]) -> tuple[Finding, ...]:
+    """What depends on how thick the leathers are."""
+    if pattern.folded:
+        return folded_range_findings(pattern, pattern.folded, leathers)
+    laid = layout(pattern, leathers)
+    closed = closed_wallet(laid)
+    return (*fold_findings(laid, closed), *bulk_findings(laid, closed))
 
 
 def _thinnest(leather: Leather) -> Leather:

@@ -86,6 +86,15 @@ class Region:
         apart = (_apart([Point(x, y) for x, y in ring.coords[:-1]]) for ring in rings)
         return tuple(polygon(points) for points in apart if len(points) > 2)
 
+    def shrunk(self, by: float) -> Region:
+        """What lies more than ``by`` mm inside the rim; it may be empty.
+
+        >>> from patternforge.geometry.corners import rounded_rectangle
+        >>> region(rounded_rectangle(0, 0, 20, 10, 0)).shrunk(2).area
+        96.0
+        """
+        return Region(self.shape.buffer(-by, join_style="mitre"))
+
     def distance_to(self, other: Region) -> float:
         """The shortest distance between both, mm; 0 when they touch or overlap."""
         return float(self.shape.distance(other.shape))

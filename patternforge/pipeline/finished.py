@@ -40,6 +40,8 @@ _MM2 = {"dm2": MM2_PER_DM2, "ft2": MM2_PER_FT2, "m2": 1_000_000.0}
 
 def open_size(pattern: Pattern) -> Size:
     """The wallet laid flat, along its longest layer: all panels, and every fold at its longest."""
+    if pattern.folded:
+        return Size(pattern.width, pattern.height)
     folds = sum(max(layer.flat_length for layer in fold.layers) for fold in pattern.folds)
     return _seen(pattern, sum(panel.width.value for panel in pattern.panels) + folds)
 
@@ -49,6 +51,8 @@ def closed_size(pattern: Pattern) -> Size:
 
     A panel that stands upright between two folds of 90 degrees has no width of its own.
     """
+    if pattern.folded:
+        return Size(pattern.folded.closed.width, pattern.folded.closed.height)
     x = heading = 0.0
     reached = [0.0]
     for index, panel in enumerate(pattern.panels):

@@ -12,6 +12,7 @@ from patternforge.leather.thread import thread_length
 from patternforge.wallet.blank import Blank, PartBlanks
 from patternforge.wallet.fittings import fitted_parts
 from patternforge.wallet.flat import Lay, SewnThrough, flat_piece
+from patternforge.wallet.folded.draft import folded_pattern
 from patternforge.wallet.holes import BoxedEdge, boxed_edges, run_holes
 from patternforge.wallet.inscribed import inscribed_parts
 from patternforge.wallet.parts import part_blanks
@@ -47,6 +48,8 @@ def drafted(design: Design) -> Pattern:
 
     DraftError when the design cannot be drafted: nothing joins or holds a part, no room for a seam, no size given.
     """
+    if design.folded:
+        return folded_pattern(design, design.folded)
     settled = settled_sizes(design)
     made = [part_blanks(settled.design, settled.body, p, settled.spacings[p.name]) for p in settled.design.parts]
     parts = inscribed_parts(settled.design, settled.body, fitted_parts(settled.design, settled.body, made))

@@ -15,8 +15,10 @@ from enum import StrEnum
 from patternforge.geometry.path import Path
 from patternforge.geometry.point import Point
 from patternforge.geometry.transform import Transform
+from patternforge.wallet.folded.pattern import DraftedFolded
 from patternforge.wallet.marked import Inscription, PlaceMark
 from patternforge.wallet.spec import Design, Edge, Side, Stitching
+from patternforge.wallet.sums import Sum, Term
 
 __all__ = [
     "Adjustment",
@@ -36,31 +38,6 @@ __all__ = [
     "Sum",
     "Term",
 ]
-
-
-@dataclass(frozen=True, slots=True)
-class Term:
-    """One named share of a derived size, mm."""
-
-    label: str
-    value: float
-
-
-@dataclass(frozen=True, slots=True)
-class Sum:
-    """A derived size with the terms it is the sum of.
-
-    >>> Sum("width", (Term("card", 85.6), Term("ease", 2.5))).value
-    88.1
-    """
-
-    name: str
-    terms: tuple[Term, ...]
-
-    @property
-    def value(self) -> float:
-        """The size itself, mm."""
-        return sum(term.value for term in self.terms)
 
 
 class EdgeRole(StrEnum):
@@ -304,7 +281,7 @@ class Adjustment:
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
-    """A drafted wallet."""
+    """A drafted wallet; a ``folded`` one has no panels, folds, pockets or seams."""
 
     design: Design
     width: float
@@ -317,6 +294,7 @@ class Pattern:
     seams: tuple[Seam, ...]
     adjustments: tuple[Adjustment, ...]
     loose: tuple[Loose, ...] = ()
+    folded: DraftedFolded | None = None
 
     def piece(self, name: str) -> Piece:
         """The piece of that name; KeyError if there is none."""

@@ -24,6 +24,7 @@ from patternforge.wallet.features import (
     Stitching,
     ThumbNotch,
 )
+from patternforge.wallet.folded.spec import FoldedSpec
 from patternforge.wallet.words import (
     Across,
     BankShape,
@@ -342,7 +343,10 @@ class Limits:
 
 @dataclass(frozen=True, slots=True)
 class Design:
-    """A whole design as resolved. ``file`` is its name without folders, for messages."""
+    """A whole design as resolved. ``file`` is its name without folders, for messages.
+
+    A ``folded`` wallet has a body without panels, no parts and no seams.
+    """
 
     name: str
     title: str
@@ -360,6 +364,7 @@ class Design:
     limits: Limits = field(default_factory=Limits)
     fittings: tuple[Fitting, ...] = ()
     initials: tuple[Initials, ...] = ()
+    folded: FoldedSpec | None = None
 
     def leather(self, role: str) -> Leather:
         """The leather of that role; KeyError if the design has none."""

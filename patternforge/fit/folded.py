@@ -1,0 +1,78 @@
+"""Fit of wallets folded from one piece: the flat blank closed fold after fold and judged as a maker would."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from patternforge.fit.findings import Finding, at_least, at_most
+from patternforge.fit.folded_close import ClosedFolded, Load, closed_folded
+from patternforge.fit.folded_faces import face_findings, fold_length_findings, highest
+from patternforge.fit.folded_parts import parts
+from patternforge.fit.folded_rooms import room_findings
+from patternforge.fit.folded_tabs import fastened, range_tab_findings, tab_findings
+from patternforge.geometry.path import polygon
+from patternforge.leather.material import Leather
+from patternforge.wallet.folded.pattern import DraftedFolded
+from patternforge.wallet.pattern import Pattern
+from patternforge.wallet.spec import Limits
+
+__all__ = ["folded_findings", "folded_range_findings"]
+
+
+def folded_findings(pattern: Pattern, folded: DraftedFolded, leathers: Mapping[str, Leather]) -> tuple[Finding, ...]:
+    """Every finding on a folded wallet cut from these leathers (by role)."""
+    wallet = _closed(pattern, folded, leathers)
+    slits = fastened(wallet, folded.tabs, pattern.pieces[0])
+    return (
+        *face_findings(wallet),
+        *fold_length_findings(wallet),
+        *tab_findings(wallet, slits),
+        *room_findings(wallet, folded.tabs),
+        *_borders(pattern, folded),
+        _thickness(wallet, pattern.design.limits),
+    )
+
+
+def folded_range_findings(
+    pattern: Pattern, folded: DraftedFolded, leathers: Mapping[str, Leather]
+) -> tuple[Finding, ...]:
+    """What other leathers than the drafted ones change for the worse: what closes, what meets, how thick it is."""
+    wallet = _closed(pattern, folded, leathers)
+    slits = fastened(wallet, folded.tabs, pattern.pieces[0])
+    return (*face_findings(wallet), *range_tab_findings(slits), _thickness(wallet, pattern.design.limits))
+
+
+def _closed(pattern: Pattern, folded: DraftedFolded, leathers: Mapping[str, Leather]) -> ClosedFolded:
+    items = {content.name: content.item for content in pattern.design.contents}
+    share = pattern.design.load.cards
+    loads = tuple(
+        Load(
+            room,
+            *room.between,
+            polygon(room.box),
+            room.count * share * items[room.content].thickness,
+        )
+        for room in folded.rooms
+    )
+    return closed_folded(parts(pattern, folded), leathers[pattern.pieces[0].leather], loads)
+
+
+def _borders(pattern: Pattern, folded: DraftedFolded) -> Iterator[Finding]:
+    """The least leather round every opening but the slits: to the edges of the blank."""
+    declared = pattern.design.folded
+    piece = pattern.pieces[0]
+    specs = [opening for face in declared.faces for opening in face.openings] if declared else []
+    for spec, cut in zip(specs, piece.openings[len(folded.tabs) :], strict=True):
+        border = min(piece.outline.distance_to(s.point_at(s.length / 2)) for s in cut.segments)
+        border = min(border, *(piece.outline.distance_to(s.start) for s in cut.segments))
+        remedy = "" if border >= spec.border - 1e-3 else "make the opening smaller or move it in"
+        verdict = at_least(border, spec.border, spec.border / 2)
+        yield Finding("border round an opening", spec.name, border, spec.border, verdict, remedy)
+
+
+def _thickness(wallet: ClosedFolded, limits: Limits) -> Finding:
+    thickness = highest(wallet)
+    limit = limits.closed_thickness
+    remedy = "thinner leather, fewer items, or less that overlaps" if thickness > limit else ""
+    verdict = at_most(thickness, limit, 2 * limit)
+    return Finding("thickness closed, as loaded", "whole wallet", thickness, limit, verdict, remedy)
