@@ -61,7 +61,7 @@ def folded_pattern(design: Design, folded: FoldedSpec) -> Pattern:
     or an opening does not lie in its face, or the outline is not sound.
     """
     plan = _planned(design, folded)
-    outline = blank_outline(plan.blank)
+    outline = _outline(plan)
     _check_apart(plan)
     tabs, slits = _tabs(plan)
     openings = (*slits, *_openings(plan))
@@ -83,6 +83,13 @@ def folded_pattern(design: Design, folded: FoldedSpec) -> Pattern:
         adjustments=(),
         folded=DraftedFolded(_faces(plan), hinges, tabs, _rooms(plan), _closed_bounds(plan)),
     )
+
+
+def _outline(plan: _Plan) -> Path:
+    try:
+        return blank_outline(plan.blank)
+    except DraftError as fault:
+        raise DraftError(f"{plan.design.file}: the outline of the blank: {fault}") from fault
 
 
 def _planned(design: Design, folded: FoldedSpec) -> _Plan:

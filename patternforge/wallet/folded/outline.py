@@ -71,7 +71,7 @@ def blank_outline(blank: Blank) -> Path:
 
 def face_outline(blank: Blank, face: Face) -> Path:
     """The outline of one face in its own frame, with its tabs and notch and its folds as straight edges."""
-    return _finished(_walked(blank, face, _no_flaps), 0.0)
+    return _finished(_walked(blank, face, _no_flaps), blank.folded.relief)
 
 
 def _walked(blank: Blank, face: Face, flaps: Callable[[Blank, Face, Edge], list[_Stop]]) -> list[Vertex]:
@@ -96,11 +96,11 @@ def _check_room(blank: Blank, face: Face, edge: Edge, side: Segment, stops: Sequ
     at = 0.0
     for stop in stops:
         if side.is_arc:
-            raise DraftError(f"line {face.spec.line}: {stop.what} stands on the {edge.value} edge, which is bowed")
+            raise DraftError(f"{stop.what} stands on the {edge.value} edge of '{face.name}', which is bowed")
         if stop.first < at - _SAME or stop.last > side.length + _SAME:
             raise DraftError(
-                f"line {face.spec.line}: {stop.what} has no room on the {edge.value} edge of '{face.name}',"
-                f" which is {side.length:.2f} mm long: make it narrower or move it"
+                f"{stop.what} has no room on the {edge.value} edge of '{face.name}', which is {side.length:.2f} mm long:"
+                " make it narrower or move it"
             )
         at = stop.last
 
@@ -186,7 +186,7 @@ def _finished(corners: Sequence[Vertex], relief: float) -> Path:
         inner = [v.at for v, before, after in turning if v.relief and _turns_in(before, after)]
         return relieved(rounded, inner, relief)
     except GeometryError as fault:
-        raise DraftError(f"the outline of the blank: {fault}") from fault
+        raise DraftError(str(fault)) from fault
 
 
 def _turns_in(before: Segment, after: Segment) -> bool:

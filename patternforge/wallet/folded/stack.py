@@ -12,6 +12,7 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from patternforge.errors import DraftError, GeometryError
 from patternforge.geometry.heaviest import heaviest
 from patternforge.geometry.path import polygon
 from patternforge.geometry.point import Point
@@ -62,8 +63,12 @@ def plies(design: Design, folded: FoldedSpec, planned: Mapping[str, Face], close
     t = design.leather(folded.leather).t
     stack: list[Ply] = []
     for name in closed.order:
-        outline = closed.plan[name].path(face_outline(blank, planned[name])).ccw()
-        stack.append(Ply(name, Term(name, t), region(outline)))
+        try:
+            outline = closed.plan[name].path(face_outline(blank, planned[name])).ccw()
+            stack.append(Ply(name, Term(name, t), region(outline)))
+        except (DraftError, GeometryError) as fault:
+            line = folded.face(name).line
+            raise DraftError(f"{design.file}:{line}: face '{name}': {fault}") from fault
     for room in folded.rooms:
         at = [ply.name for ply in stack].index(room.between[0])
         above = closed.up_to(*room.between) > 0
