@@ -66,9 +66,10 @@ def test_there_are_designs_and_every_golden_has_one() -> None:
 
 @every_design
 def test_a_margin_a_tenth_of_a_millimetre_wider_is_caught(design: Path) -> None:
+    """Or, where nothing is sewn, a relief hole that is as much larger."""
     declared = load_design(design.read_text(encoding="utf-8"), design.name, {}).parameters
-    margin = next(parameter.value for parameter in declared if parameter.name == "margin")
-    wider = dump(drawn(design, margin=f"{margin + 0.1} mm"))
+    size = next(parameter for parameter in declared if parameter.name in ("margin", "relief"))
+    wider = dump(drawn(design, **{size.name: f"{size.value + 0.1} mm"}))
     assert differences(golden_text(design), wider, TOLERANCE)
 
 

@@ -10,12 +10,13 @@ from typing import Any
 
 import pytest
 
-from tests.outside.written import DESIGNS
+from tests.outside.written import DESIGNS, SEWN
 
 __all__ = [
     "EVERY_DESIGN",
     "EVERY_PAPER",
     "EVERY_RELEASE",
+    "EVERY_SEWN_DESIGN",
     "OPTIONS",
     "FileSet",
     "Json",
@@ -36,6 +37,7 @@ OPTIONS = (
     ("--dxf", "r12", "--paper", "a3"),
 )
 EVERY_DESIGN = pytest.mark.parametrize("design", DESIGNS, ids=lambda path: path.stem)
+EVERY_SEWN_DESIGN = pytest.mark.parametrize("design", SEWN, ids=lambda path: path.stem)
 EVERY_RELEASE = pytest.mark.parametrize("options", OPTIONS, ids=lambda options: options[1])
 EVERY_PAPER = pytest.mark.parametrize("options", OPTIONS, ids=lambda options: options[3])
 

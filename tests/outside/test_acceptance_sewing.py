@@ -16,7 +16,7 @@ import shapely
 from tests.outside.closing import Wallet
 from tests.outside.cut_layers import Json, Layer
 from tests.outside.dxf_reading import Cut, cut_pieces, cuts
-from tests.outside.file_sets import EVERY_DESIGN, OPTIONS, FileSet, cutting_files, described
+from tests.outside.file_sets import EVERY_SEWN_DESIGN, OPTIONS, FileSet, cutting_files, described
 
 # Turns that bring a pocket's mouth to the top.
 UPRIGHT = {"top": 1, "left": -1j, "bottom": -1, "right": 1j}
@@ -74,7 +74,7 @@ def over_each_other(wallet: Wallet, room: Json) -> int:
     return int(most * room["count"])
 
 
-@EVERY_DESIGN
+@EVERY_SEWN_DESIGN
 def test_a_pocket_is_as_wide_between_its_stitches_as_its_items_need_and_not_much_wider(wallet: Wallet) -> None:
     for room in rooms(wallet):
         layer = by_name(wallet, room["piece"])
@@ -88,7 +88,7 @@ def test_a_pocket_is_as_wide_between_its_stitches_as_its_items_need_and_not_much
         assert taut + room["ease"] - SAME <= high - low <= taut + wallet.json["inputs"]["limits"]["max_ease"] + SAME
 
 
-@EVERY_DESIGN
+@EVERY_SEWN_DESIGN
 def test_an_item_stands_out_as_declared_and_rests_on_stitches(wallet: Wallet) -> None:
     for room in rooms(wallet):
         layer = by_name(wallet, room["piece"])
@@ -106,7 +106,7 @@ def declared_show(wallet: Wallet, room: Json) -> float:
     return float(part["show"] if part["kind"] == "bank" else b1 - b0 - part["depth"])
 
 
-@EVERY_DESIGN
+@EVERY_SEWN_DESIGN
 def test_items_lie_on_their_panels_clear_of_every_bend(wallet: Wallet) -> None:
     panels = {panel["name"]: panel for panel in wallet.json["panels"]}
     for room in rooms(wallet):
@@ -117,7 +117,7 @@ def test_items_lie_on_their_panels_clear_of_every_bend(wallet: Wallet) -> None:
             assert x1 <= fold["x0"] - OFF_BEND or x0 >= fold["x1"] + OFF_BEND
 
 
-@EVERY_DESIGN
+@EVERY_SEWN_DESIGN
 def test_what_lies_behind_a_layer_has_room_between_stitches_on_the_shortest_wall(wallet: Wallet) -> None:
     for room in (room for room in wallet.json["pockets"] if room["held"]):
         wall = by_name(wallet, room["piece"])
@@ -137,7 +137,7 @@ def sides(holes: list[complex], middle: float, side: int, floor: float) -> list[
     return [at for at in holes if (at.real - middle) * side > 0 and at.imag > above]
 
 
-@EVERY_DESIGN
+@EVERY_SEWN_DESIGN
 def test_no_hole_is_too_near_to_an_edge_a_mouth_or_a_bend(wallet: Wallet) -> None:
     limits = wallet.json["inputs"]["limits"]
     for layer in wallet.layers:
@@ -163,7 +163,7 @@ def reach(cut: Cut) -> float:
     return cut.radius or abs(cut.contour.points[1] - cut.contour.points[0]) / 2
 
 
-@EVERY_DESIGN
+@EVERY_SEWN_DESIGN
 def test_no_two_holes_of_a_piece_are_one_where_seams_meet(wallet: Wallet) -> None:
     land = wallet.json["inputs"]["limits"]["hole_to_mouth"]
     for layer in wallet.layers:
@@ -194,7 +194,7 @@ def stretches(wallet: Wallet, seam: Json) -> Iterator[list[complex]]:
         yield straight
 
 
-@EVERY_DESIGN
+@EVERY_SEWN_DESIGN
 def test_stitches_are_of_the_pitch_and_alike_along_every_straight_stretch(wallet: Wallet) -> None:
     for seam in wallet.json["seams"]:
         for straight in stretches(wallet, seam):
@@ -203,7 +203,7 @@ def test_stitches_are_of_the_pitch_and_alike_along_every_straight_stretch(wallet
             assert max(lengths) - min(lengths) <= UNIFORM
 
 
-@EVERY_DESIGN
+@EVERY_SEWN_DESIGN
 def test_a_seam_meets_a_corner_in_a_hole_or_evenly(wallet: Wallet) -> None:
     for seam, edges, holes in body_seams(wallet):
         for corner, inwards in corners(wallet, edges):
@@ -211,7 +211,7 @@ def test_a_seam_meets_a_corner_in_a_hole_or_evenly(wallet: Wallet) -> None:
             assert symmetrical(near, inwards)
 
 
-@EVERY_DESIGN
+@EVERY_SEWN_DESIGN
 def test_a_seam_round_three_edges_ends_alike_on_both_sides(wallet: Wallet) -> None:
     for _, edges, holes in body_seams(wallet):
         if len(edges) == 3:
@@ -248,7 +248,7 @@ def symmetrical(holes: list[complex], inwards: complex) -> bool:
     return off[0][0] < UNIFORM or abs(off[0][1] + off[1][1]) < UNIFORM
 
 
-@EVERY_DESIGN
+@EVERY_SEWN_DESIGN
 def test_stacks_and_thread_reported_for_every_seam_are_those_of_the_holes_cut(wallet: Wallet) -> None:
     found = {f["where"]: f for f in wallet.json["findings"] if f["what"] == "thickest stack sewn through"}
     for seam in wallet.json["seams"]:
@@ -292,7 +292,7 @@ def tails(wallet: Wallet) -> float:
     return float(wallet.json["inputs"]["stitching"]["tails"])
 
 
-@EVERY_DESIGN
+@EVERY_SEWN_DESIGN
 def test_the_closed_thickness_is_reported_within_its_limit_and_nothing_is_refused(wallet: Wallet) -> None:
     findings = wallet.json["findings"]
     (closed,) = (finding for finding in findings if finding["what"] == "thickness closed, as loaded")

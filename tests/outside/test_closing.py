@@ -23,10 +23,10 @@ from tests.outside.closing import MEET, Wallet
 from tests.outside.cut_layers import Layer
 from tests.outside.dxf_reading import Contour, Cut, CutPiece, cut_pieces, cuts
 from tests.outside.random_wallets import wallets
-from tests.outside.written import DESIGNS, compensated, ready_design, written
+from tests.outside.written import SEWN, compensated, ready_design, written
 
-EVERY_DESIGN = pytest.mark.parametrize("path", DESIGNS, ids=lambda path: path.stem)
-FOLDED = [path for path in DESIGNS if ready_design(path).body.folds]
+EVERY_DESIGN = pytest.mark.parametrize("path", SEWN, ids=lambda path: path.stem)
+FOLDED = [path for path in SEWN if ready_design(path).body.folds]
 EVERY_FOLDED_DESIGN = pytest.mark.parametrize("path", FOLDED, ids=lambda path: path.stem)
 SLITS = HoleSpec(HoleShape.SLIT, length=2.0, width=0.3, slant=40.0)
 
@@ -99,7 +99,7 @@ def test_holes_of_a_seam_eased_across_the_folds_meet_as_they_share_in_the_stretc
 
 
 def test_an_uncompensated_shell_ends_short_by_what_lies_between_the_fibres() -> None:
-    wallet = ready(next(path for path in DESIGNS if path.stem == "two-fold"), 0.0)
+    wallet = ready(next(path for path in SEWN if path.stem == "two-fold"), 0.0)
     # Shell 1.2 mm and divider 0.8 mm, fibres in the middle, 6 notes of 0.11 mm between them: 1.66 mm apart.
     shell = wallet.layers[0]
     assert wallet.edge_miss(shell) == pytest.approx(-pi * (0.6 + 6 * 0.11 + 0.4), abs=0.001)
@@ -121,7 +121,7 @@ def test_holes_and_edges_of_random_wallets_meet(text: str) -> None:
 def test_the_shell_goes_round_all_pieces_of_a_bank_where_most_lie_over_each_other(
     shape: str, slots: int, show: int
 ) -> None:
-    text = next(path for path in DESIGNS if path.stem == "two-fold").read_text(encoding="utf-8")
+    text = next(path for path in SEWN if path.stem == "two-fold").read_text(encoding="utf-8")
     asked = {"slots": str(slots), "show": f"{show} mm", "inner": "1.2 mm"}
     wallet = folded(load_design(text.replace("shape: tee", f"shape: {shape}"), "two-fold.yaml", asked))
     assert sum(layer.part == "left cards" for layer in wallet.layers) == slots

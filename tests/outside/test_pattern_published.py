@@ -8,7 +8,6 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from functools import cache
 from math import pi
-from pathlib import Path
 
 import pytest
 
@@ -17,8 +16,9 @@ from patternforge.fit.judge import fit
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern, Piece, Seam
 from patternforge.wallet.spec import Load
+from tests.outside.written import SEWN
 
-DESIGNS = {path.stem: path for path in sorted((Path(__file__).parents[2] / "designs").glob("*.yaml"))}
+DESIGNS = {path.stem: path for path in SEWN}
 OUNCE = 25.4 / 64  # mm; ASTM D1814: one ounce of thickness is 1/64 in
 USD_THICKNESS = 0.0043 * 25.4  # mm; US Bureau of Engraving and Printing
 WITHOUT_CARDS = ("passport-cover", "comb-sheath", "luggage-tag")

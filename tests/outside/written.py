@@ -16,9 +16,13 @@ from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import Design
 
-__all__ = ["DESIGNS", "Written", "compensated", "ready_design", "written"]
+__all__ = ["DESIGNS", "SEWN", "Written", "compensated", "ready_design", "written"]
 
 DESIGNS = tuple(sorted((Path(__file__).parents[2] / "designs").glob("*.yaml")))
+
+
+# What is sewn of panels and parts; the others are folded from one piece.
+SEWN = tuple(path for path in DESIGNS if "\nfolded:" not in path.read_text(encoding="utf-8"))
 
 
 @dataclass(frozen=True, slots=True)
