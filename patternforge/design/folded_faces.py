@@ -90,8 +90,9 @@ def _face(node: Node, is_base: bool, scope: Scope, names: FaceNames) -> FaceSpec
     table = entries(node, FaceForm, titled(node, "face"), scope)
     hinge = None if is_base else _hinge(table, names)
     _refuse_keys(table, _OF_FLAPS if is_base else _OF_BASE, is_base)
+    known = len(names.faces)
     name = Names().take(table, "face", "face", names.faces)
-    if not name:
+    if len(names.faces) == known:
         names.is_complete = False
     if hinge:
         names.hung_by[name] = _OPPOSITE[hinge.edge]
@@ -151,7 +152,7 @@ def _refuse_shaped_fold(
 ) -> None:
     """A hinge is straight and as long as its flap is wide there: the sides beside it may only draw in further off."""
     own = names.hung_by.get(name)
-    if own is None:
+    if own is None or table.is_refused("sides"):
         return
     for edge, shape in shaped:
         draws_in = shape.slant if own in (Edge.TOP, Edge.RIGHT) else -shape.slant
@@ -175,7 +176,7 @@ def _corners(table: Entries, name: str, names: FaceNames) -> tuple[tuple[tuple[E
     place = table.table("corners", CornersForm)
     found = corners_of(place)
     own = names.hung_by.get(name)
-    for ends, _ in found:
+    for ends, _ in found if not table.is_refused("corners") else ():
         if own in ends:
             key = " ".join(ends)
             place.add_fault(key, f"the {key} corner of {table.what} is at its hinge", "leave it out")

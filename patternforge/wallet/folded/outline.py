@@ -99,8 +99,8 @@ def _check_room(blank: Blank, face: Face, edge: Edge, side: Segment, stops: Sequ
             raise DraftError(f"{stop.what} stands on the {edge.value} edge of '{face.name}', which is bowed")
         if stop.first < at - _SAME or stop.last > side.length + _SAME:
             raise DraftError(
-                f"{stop.what} has no room on the {edge.value} edge of '{face.name}', which is {side.length:.2f} mm long:"
-                " make it narrower or move it"
+                f"{stop.what} has no room on the {edge.value} edge of '{face.name}', which is {side.length:.2f} mm"
+                " long: make it narrower or move it"
             )
         at = stop.last
 

@@ -10,9 +10,10 @@ from dataclasses import dataclass
 
 from tests.unit.design.good_case import CASE
 from tests.unit.design.good_design import GOOD
+from tests.unit.design.good_folded import FOLDED
 from tests.unit.design.good_letters import LETTERS
 
-__all__ = ["Broken", "Expected", "broken", "broken_case", "broken_letters", "edited", "whole"]
+__all__ = ["Broken", "Expected", "broken", "broken_case", "broken_folded", "broken_letters", "edited", "whole"]
 
 _PLACE = "¦"
 Wording = str | tuple[str, ...]
@@ -63,6 +64,11 @@ def broken_case(name: str, edits: dict[str, str], *says: Wording) -> Broken:
 def broken_letters(name: str, edits: dict[str, str], *says: Wording) -> Broken:
     """The good lettered cover edited in the same way."""
     return edited(name, LETTERS, edits, *says)
+
+
+def broken_folded(name: str, edits: dict[str, str], *says: Wording) -> Broken:
+    """The good folded case edited in the same way."""
+    return edited(name, FOLDED, edits, *says)
 
 
 def edited(name: str, text: str, edits: dict[str, str], *says: Wording) -> Broken:

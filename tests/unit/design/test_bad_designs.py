@@ -11,6 +11,7 @@ from patternforge.design.source import located
 from patternforge.errors import DesignError, Fault
 from tests.unit.design.broken import Broken
 from tests.unit.design.broken_cuts import BROKEN_CUTS
+from tests.unit.design.broken_folded import BROKEN_FOLDED
 from tests.unit.design.broken_letters import BROKEN_LETTERS
 from tests.unit.design.broken_names import BROKEN_NAMES
 from tests.unit.design.broken_shapes import BROKEN_SHAPES
@@ -18,9 +19,18 @@ from tests.unit.design.broken_text import BROKEN_TEXT
 from tests.unit.design.broken_values import BROKEN_VALUES
 from tests.unit.design.good_case import CASE
 from tests.unit.design.good_design import GOOD
+from tests.unit.design.good_folded import FOLDED
 from tests.unit.design.good_letters import LETTERS
 
-_EVERY = (*BROKEN_TEXT, *BROKEN_VALUES, *BROKEN_NAMES, *BROKEN_SHAPES, *BROKEN_CUTS, *BROKEN_LETTERS)
+_EVERY = (
+    *BROKEN_TEXT,
+    *BROKEN_VALUES,
+    *BROKEN_NAMES,
+    *BROKEN_SHAPES,
+    *BROKEN_CUTS,
+    *BROKEN_LETTERS,
+    *BROKEN_FOLDED,
+)
 
 
 def faults_of(text: str) -> tuple[Fault, ...]:
@@ -33,6 +43,7 @@ def test_the_designs_they_are_made_from_have_no_fault() -> None:
     assert load_design(GOOD, "wallet.yaml").title == "Three-fold wallet"
     assert load_design(CASE, "wallet.yaml").title == "Key case"
     assert load_design(LETTERS, "wallet.yaml").title == "Lettered cover"
+    assert load_design(FOLDED, "wallet.yaml").title == "Folded case"
 
 
 def test_there_are_at_least_150_broken_designs_and_no_two_alike() -> None:

@@ -16,15 +16,17 @@ from patternforge.design.located import FaultList, Lost, Node, Row, Scalar
 from patternforge.design.source import located
 from patternforge.errors import DesignError
 from tests.unit.design.broken_cuts import BROKEN_CUTS
+from tests.unit.design.broken_folded import BROKEN_FOLDED
 from tests.unit.design.broken_letters import BROKEN_LETTERS
 from tests.unit.design.broken_names import BROKEN_NAMES
 from tests.unit.design.broken_shapes import BROKEN_SHAPES
 from tests.unit.design.good_case import CASE
 from tests.unit.design.good_design import GOOD
+from tests.unit.design.good_folded import FOLDED
 from tests.unit.design.good_letters import LETTERS
 
 _DESIGNS = sorted((Path(__file__).parents[3] / "designs").glob("*.yaml"))
-_TEXTS = {"good_design": GOOD, "good_case": CASE, "good_letters": LETTERS} | {
+_TEXTS = {"good_design": GOOD, "good_case": CASE, "good_letters": LETTERS, "good_folded": FOLDED} | {
     path.stem: path.read_text(encoding="utf-8") for path in _DESIGNS
 }
 
@@ -81,14 +83,14 @@ def test_a_good_design_is_good_to_the_schema_too(name: str) -> None:
 
 def test_the_good_designs_use_every_key_but_those_with_a_value_by_custom() -> None:
     """So that the test above says something about each of them."""
-    words = {match.group(1) for match in re.finditer(r"((?:(?:bottom|top) )?\w+):", GOOD + CASE + LETTERS)}
+    words = {match.group(1) for match in re.finditer(r"((?:(?:bottom|top) )?\w+):", GOOD + CASE + LETTERS + FOLDED)}
     left = {key for _, key, _ in _properties(design_schema())} - words
     assert left == {"closed_thickness", "hole_to_fold", "max_ease"}
 
 
 _STRUCTURE = [
     case
-    for case in (*BROKEN_NAMES, *BROKEN_SHAPES, *BROKEN_CUTS, *BROKEN_LETTERS)
+    for case in (*BROKEN_NAMES, *BROKEN_SHAPES, *BROKEN_CUTS, *BROKEN_LETTERS, *BROKEN_FOLDED)
     if re.search(r"unknown key|needed key|is a value$|of two kinds", case.name)
 ]
 

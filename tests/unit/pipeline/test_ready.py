@@ -10,7 +10,7 @@ import pytest
 from patternforge.design.load import load_design
 from patternforge.errors import DesignError
 from patternforge.pipeline import ready as module
-from patternforge.pipeline.ready import own_design, ready_design, ready_names
+from patternforge.pipeline.ready import Ready, own_design, ready_design, ready_names
 
 ROOT = Path(__file__).parents[3]
 
@@ -35,11 +35,17 @@ def test_a_design_started_without_changes_is_the_ready_one_under_another_title(n
     assert own == replace(ready.resolved(), title="Mine")
 
 
+def _setting(ready: Ready) -> dict[str, str]:
+    """A value for the margin of what is sewn, or for the relief of what is folded."""
+    names = {parameter.name for parameter in ready.resolved().parameters}
+    return {"margin": "1/8 in"} if "margin" in names else {"relief": "1/25 in"}
+
+
 @pytest.mark.parametrize("name", ready_names())
 def test_values_set_stand_in_the_new_file_as_if_they_were_set_beside_it(name: str) -> None:
     ready = ready_design(name)
     role = ready.resolved().leathers[0].role
-    settings = {"margin": "1/8 in", role: "1,1-1,3 mm", f"{role}.neutral": "0.45"}
+    settings = {**_setting(ready), role: "1,1-1,3 mm", f"{role}.neutral": "0.45"}
     text = own_design(ready, "Mine: with 'quotes' # and signs", settings)
     own = load_design(text, f"{name}.yaml")
     assert own == replace(ready.resolved(settings), title="Mine: with 'quotes' # and signs")
