@@ -16,6 +16,7 @@ from patternforge.design.mark_forms import InitialsForm
 from patternforge.design.part_forms import (
     BankForm,
     CornersForm,
+    GussetForm,
     LayerForm,
     LooseForm,
     PlaceForm,
@@ -209,7 +210,7 @@ class DesignForm(Form):
     folded: FoldedForm = optional("faces, folds and tabs of a wallet of one piece, in place of body, parts and seams")
     load: Literal["full", "empty"] | LoadForm = optional("what is in the wallet when it closes true", "full")
     stitching: StitchingForm = optional("how seams are holed and sewn")
-    parts: list[LayerForm | BankForm | PocketForm | LooseForm] = optional(
+    parts: list[LayerForm | BankForm | PocketForm | LooseForm | GussetForm] = optional(
         "parts from the outside in; needed unless the wallet is folded from one piece", min_length=1
     )
     seams: list[SeamForm] = optional("seams, which hold the parts together", [])

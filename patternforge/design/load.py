@@ -13,6 +13,7 @@ from patternforge.design.folded import folded
 from patternforge.design.folded_forms import FoldedForm
 from patternforge.design.form import keys_of
 from patternforge.design.forms import BodyForm, DesignForm, LimitsForm, StitchingForm
+from patternforge.design.gussets import refuse_loose_gussets
 from patternforge.design.initials import initials, with_initials
 from patternforge.design.located import FaultList, Lost, Node
 from patternforge.design.materials import contents, leathers, parameters
@@ -88,6 +89,8 @@ def _design(top: Entries, scope: Scope, file: PurePath) -> Design:
     part_nodes = () if is_folded else _part_nodes(top)
     names = Names(panels=tuple(panel.name for panel in spec.panels), is_complete=bool(part_nodes))
     part = parts(part_nodes, names, scope)
+    sewn = seams(top.row("seams"), sewing, names, scope)
+    refuse_loose_gussets(part, sewn, names, scope)
     return Design(
         name=file.stem,
         title=top.text("design"),
@@ -99,7 +102,7 @@ def _design(top: Entries, scope: Scope, file: PurePath) -> Design:
         contents=content,
         body=spec,
         parts=part,
-        seams=seams(top.row("seams"), sewing, names, scope),
+        seams=sewn,
         stitching=sewing,
         load=load_share(top.node("load"), scope),
         limits=limits(top.table("limits", LimitsForm, "'limits'")),

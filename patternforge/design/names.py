@@ -29,6 +29,8 @@ class Names:
     """Openings with a film, for that film and its seam are named after them."""
     sewn_to: list[Scalar] = field(default_factory=list)
     """Layers that the seams of pockets are said to go through, wherever they are declared."""
+    joins: dict[str, tuple[Scalar, ...]] = field(default_factory=dict)
+    """The seams each gusset says it joins, as they stand in the file."""
     is_complete: bool = True
     """Unless a part could not be read at all."""
 

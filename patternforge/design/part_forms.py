@@ -12,6 +12,7 @@ __all__ = [
     "CornersForm",
     "FilmForm",
     "FoldPlaceForm",
+    "GussetForm",
     "InsetForm",
     "LayerForm",
     "LayerMouthForm",
@@ -250,3 +251,24 @@ class PocketForm(Form):
     exact: list[Literal["depth"]] = optional("sizes that may not move to whole stitches", [])
     sewn_to: list[Text] = optional("layers its own seams go through besides the one next to it", [])
     openings: Openings = optional(_OPENINGS, [])
+
+
+class GussetForm(Form):
+    """A strip between two walls: a channel that keeps them apart, or a bellows that lets them open."""
+
+    gusset: Text = required("name of the gusset")
+    on: Text = required("the panel its walls close on")
+    leather: Text = required("role of the leather it is cut from")
+    joins: list[Text] = required(
+        "the seams along its two long edges, each through a wall of its own", min_length=2, max_length=2
+    )
+    pleats: Count = optional("folds inwards: 0 makes a channel, more a bellows of two leaves each", 0)
+    depth: Length = optional("of a channel: what it keeps the walls apart")
+    turn: Length = optional("of a channel: stitch line to the outside of its web; as near as the bend lets it")
+    leaf: Length = optional("of a bellows: from the edge to a fold inwards")
+    short: Length = optional("how far its ends stop short of the walls' edges", 0)
+    holds: dict[str, Count] = optional("contents between its walls, with their count")
+    ease: Length = optional("room along the mouth beyond what it holds", 2.5)
+    stands: Lying = optional("what it holds, lying: longer side along the mouth; upright: across it", "lying")
+    opening: Edge = optional("the edge of the panel that things go in over", "top")
+    showing: Side = optional("the side of the wallet its face turns to", "outside")

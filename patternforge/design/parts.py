@@ -1,4 +1,4 @@
-"""Parts from the outside in: layers, banks and pockets."""
+"""Parts from the outside in: layers, banks, pockets and gussets."""
 
 from __future__ import annotations
 
@@ -8,11 +8,14 @@ from enum import StrEnum
 from patternforge.design.cuts import layer_mouth, layer_thumb, mouth, notches, thumb
 from patternforge.design.entries import Entries, entries, kind_named, titled
 from patternforge.design.form import Form
-from patternforge.design.located import Lost, Node, Scalar
+from patternforge.design.gussets import gusset
+from patternforge.design.held import MOST_HELD, held
+from patternforge.design.located import Lost, Node
 from patternforge.design.names import Names
 from patternforge.design.openings import openings
 from patternforge.design.part_forms import (
     BankForm,
+    GussetForm,
     InsetForm,
     LayerForm,
     LooseForm,
@@ -21,13 +24,12 @@ from patternforge.design.part_forms import (
 )
 from patternforge.design.places import covered_panels, panel, sides, spot
 from patternforge.design.scope import Kind, Scope
-from patternforge.design.values import POSITIVE, Bounds, count_of
+from patternforge.design.values import POSITIVE
 from patternforge.design.words import word_advice
 from patternforge.wallet.spec import (
     BankPart,
     BankShape,
     Edge,
-    Held,
     LayerPart,
     LoosePart,
     Lying,
@@ -39,7 +41,6 @@ from patternforge.wallet.spec import (
 
 __all__ = ["parts"]
 
-_MOST_HELD = 200
 _LAYER = LayerPart("", "", 0, 0)
 _BANK = BankPart("", "", 0, "", 1, 0.0, 0.0)
 _POCKET = PocketPart("", "", 0, "", 0.0)
@@ -127,7 +128,7 @@ def _layer(table: Entries, name: str, names: Names) -> LayerPart:
         last=covered[-1] if covered else 0,
         drop=table.length("drop", _LAYER.drop),
         opening=table.choice("opening", Edge, _LAYER.opening),
-        holds=_held(table),
+        holds=held(table),
         showing=table.optional_choice("showing", Side),
         notch=table.length("notch", _LAYER.notch),
         trim=_trim(table),
@@ -182,7 +183,7 @@ def _pocket(table: Entries, name: str, names: Names) -> PocketPart:
         panel=on or 0,
         content=table.use("item", Kind.CONTENT),
         depth=table.length("depth", bounds=POSITIVE),
-        count=table.count("count", _POCKET.count, high=_MOST_HELD),
+        count=table.count("count", _POCKET.count, high=MOST_HELD),
         lying=table.choice("stands", Lying, _POCKET.lying),
         opening=table.choice("opening", Edge, _POCKET.opening),
         ease=table.length("ease", _POCKET.ease),
@@ -207,7 +208,7 @@ def _loose(table: Entries, name: str, names: Names) -> LoosePart:
         panel=on or 0,
         content=table.use("item", Kind.CONTENT),
         spot=spot(table, names.panels, table.what, covered),
-        count=table.count("count", _LOOSE.count, high=_MOST_HELD),
+        count=table.count("count", _LOOSE.count, high=MOST_HELD),
         lying=table.choice("stands", Lying, _LOOSE.lying),
         line=table.at.line,
     )
@@ -219,20 +220,8 @@ _KINDS: dict[str, tuple[type[Form], _Reader]] = {
     "bank": (BankForm, _bank),
     "pocket": (PocketForm, _pocket),
     "loose": (LooseForm, _loose),
+    "gusset": (GussetForm, gusset),
 }
-
-
-def _held(table: Entries) -> tuple[Held, ...]:
-    held = []
-    for key, node in table.named("holds"):
-        name = table.scope.use(key.text, Kind.CONTENT, key.at)
-        what = f"the count of '{key.text}' in {table.what}"
-        if not isinstance(node, Scalar) or node.is_blank:
-            table.scope.faults.add(node.at, f"{what} is missing", "write how many")
-        else:
-            count = count_of(node, what, table.scope, Bounds(0, _MOST_HELD))
-            held.append(Held(name or "", count))
-    return tuple(held)
 
 
 def _trim(table: Entries) -> tuple[tuple[Edge, float], ...]:

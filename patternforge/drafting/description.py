@@ -26,6 +26,7 @@ from patternforge.wallet.pattern import (
     Sum,
 )
 from patternforge.wallet.spec import Across, HoleShape, SeamSpec
+from patternforge.wallet.strip import StripPlacement
 
 __all__ = ["FORMAT", "VERSION", "description"]
 
@@ -170,13 +171,29 @@ def _inscription(inscription: Inscription) -> dict[str, Any]:
     }
 
 
-def _placement(placement: Placement, level: int, panels: Sequence[str]) -> dict[str, Any]:
+def _placement(placement: Placement | StripPlacement, level: int, panels: Sequence[str]) -> dict[str, Any]:
+    if isinstance(placement, StripPlacement):
+        return _along_seams(placement, level, panels[placement.panel])
     onto = placement.onto_piece
     return {
         "panels": [panels[index] for index in placement.panels],
         "level": level,
         "breaks": [list(pair) for pair in placement.development.breaks],
         "onto_piece": [onto.a, onto.b, onto.c, onto.d, onto.e, onto.f],
+    }
+
+
+def _along_seams(placement: StripPlacement, level: int, panel: str) -> dict[str, Any]:
+    return {
+        "panels": [],
+        "stands_on": panel,
+        "level": level,
+        "middle": placement.middle,
+        "forward": placement.forward,
+        "rows": [
+            {"seam": row.seam, "line": _vertices(row.line), "y": row.y, "inward": row.inward}
+            for row in placement.rows
+        ],
     }
 
 

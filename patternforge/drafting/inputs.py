@@ -76,8 +76,9 @@ def _part(part: Part, panels: Sequence[str]) -> dict[str, Any]:
         "thumb": lambda thumb: _thumb(thumb, panels),
         "spot": lambda spot: _spot(spot, panels),
     }
-    told = {key: tell(getattr(part, key)) for key, tell in tellers.items() if hasattr(part, key)}
-    return {"kind": kind_of(part).word, **plain(part), **named, **told}
+    own = plain(part)
+    told = {key: tell(getattr(part, key)) for key, tell in tellers.items() if key in own}
+    return {"kind": kind_of(part).word, **own, **named, **told}
 
 
 def _placed(cut: Opening | EdgeNotch, panels: Sequence[str]) -> dict[str, Any]:

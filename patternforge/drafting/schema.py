@@ -18,6 +18,7 @@ from patternforge.drafting.schema_words import (
     choice,
     lines_of,
     maybe,
+    one_of,
     record,
     said,
 )
@@ -91,17 +92,39 @@ _INSCRIPTION = record(
 _MARK = record(name=said("what the place is marked for", TEXT), path=_PATH, closed=FLAG)
 _MATRIX = {"type": "array", "items": NUMBER, "minItems": 6, "maxItems": 6}
 _BREAK = {"type": "array", "items": LENGTH, "minItems": 2, "maxItems": 2}
-_PLACEMENT = said(
-    "how the piece lies on the assembly (the wallet laid open, seen from the inside): first x through breaks, then"
-    " the matrix",
+_LEVEL = said("place of the piece counted from the outside in, from 0", COUNT)
+_SIGN = {"enum": [-1, 1]}
+_FLAT = said(
+    "a piece that lies on panels: first x through breaks, then the matrix",
     record(
         panels=_PANEL_NAMES,
-        level=said("place of the piece counted from the outside in, from 0", COUNT),
+        level=_LEVEL,
         breaks=said(
             "[assembly x, flat x] at both ends of each fold zone; linear between, slope 1 beyond", lines_of(_BREAK)
         ),
         onto_piece=said("[a, b, c, d, e, f]: x' = a x + c y + e, y' = b x + d y + f", _MATRIX),
     ),
+)
+_ROW = record(
+    seam=TEXT,
+    line=said("the seam's line on the assembly, counter-clockwise, open", _PATH),
+    y=said("of the row's holes on the piece, mm", LENGTH),
+    inward=said("1 where the way into the wallet runs up the piece, -1 where it runs down", _SIGN),
+)
+_STRIP = said(
+    "a gusset's strip, which lies along two seams: x = middle + forward * (s - half the line's length), s the way"
+    " along the line",
+    record(
+        panels={"type": "array", "maxItems": 0},
+        stands_on=said("the panel its walls close on", TEXT),
+        level=_LEVEL,
+        middle=said("x on the piece of the middle of both lines, mm", LENGTH),
+        forward=said("1 where the way along the seams runs to the right on the piece, -1 to the left", _SIGN),
+        rows=said("the outer wall's row first", {**lines_of(_ROW), "minItems": 2, "maxItems": 2}),
+    ),
+)
+_PLACEMENT = said(
+    "how the piece lies on the assembly (the wallet laid open, seen from the inside)", one_of(_FLAT, _STRIP)
 )
 _PIECE = record(
     name=TEXT,
@@ -120,7 +143,7 @@ _PIECE = record(
     outline=said("closed, counter-clockwise, net size, lower left of its bounds at the origin", _PATH),
     edges=said("role of each edge of the outline, in its order", lines_of(choice(EdgeRole))),
     openings=said("closed, clockwise", lines_of(_PATH)),
-    fold_lines=said("tangents of the folds it crosses, open", lines_of(_PATH)),
+    fold_lines=said("tangents of the folds it crosses, open; those of a strip's own bends", lines_of(_PATH)),
     holes=lines_of(_HOLE),
     fittings=said("holes for hardware, and the places of what is hidden behind it", lines_of(_FITTING)),
     inscriptions=said("letters on its showing face, read with up upwards", lines_of(_INSCRIPTION)),

@@ -207,6 +207,23 @@ _LOOSE = record(
     count=said("how many lie over each other", COUNT),
     lying=choice(Lying),
 )
+_GUSSET = record(
+    kind={"const": "gusset"},
+    name=TEXT,
+    leather=TEXT,
+    panel=said("the panel its walls close on", TEXT),
+    joins=said("the seams along its long edges", {**lines_of(TEXT), "minItems": 2, "maxItems": 2}),
+    pleats=said("folds inwards of a bellows; 0: a channel", COUNT),
+    depth=said("what a channel keeps its walls apart; 0 for a bellows, mm", SIZE),
+    leaf=said("of a bellows, from the edge to the tangent of a fold inwards; 0 for a channel, mm", SIZE),
+    turn=said("stitch line to the outside of a channel's web; null: as near as the bend lets it, mm", maybe(SIZE)),
+    short=said("how far its ends stop short of the walls' edges, mm", SIZE),
+    holds=lines_of(record(content=TEXT, count=COUNT)),
+    opening=_EDGE,
+    lying=choice(Lying),
+    ease=said("room along the mouth beyond what it holds, mm", SIZE),
+    showing=choice(Side),
+)
 _HOLE = record(
     shape=choice(HoleShape),
     diameter=said("of a round hole, mm", SIZE),
@@ -276,7 +293,7 @@ INPUTS = said(
         leathers=lines_of(_LEATHER),
         contents=lines_of(_CONTENT),
         body=said("null for a wallet folded from one piece", maybe(_BODY)),
-        parts=said("from the outside in", lines_of(one_of(_LAYER, _BANK, _POCKET, _LOOSE))),
+        parts=said("from the outside in", lines_of(one_of(_LAYER, _BANK, _POCKET, _LOOSE, _GUSSET))),
         seams=lines_of(_SEAM),
         fittings=said("snaps, rivets and other hardware", lines_of(_FITTING)),
         initials=said("letters on parts", lines_of(_INITIALS)),

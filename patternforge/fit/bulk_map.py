@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import reduce
 
 from patternforge.fit.close import ClosedWallet
 from patternforge.fit.folds import closed_spans
@@ -116,8 +117,8 @@ def _beyond(layout: Layout, panel: int) -> Region:
 
 def _area(ply: Ply) -> Region:
     if ply.outline is None:
-        box = ply.bounds
-        return region(rounded_rectangle(box.x0, box.y0, box.x1, box.y1, 0.0))
+        boxes = (region(rounded_rectangle(box.x0, box.y0, box.x1, box.y1, 0.0)) for box in ply.boxes)
+        return reduce(Region.united, boxes)
     return region(ply.outline, ply.openings, _ARCS)
 
 

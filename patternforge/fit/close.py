@@ -81,7 +81,8 @@ def _fields(layout: Layout, panel: int) -> list[Stack]:
 
 
 def _corners(plies: Iterable[Ply], axis: int) -> list[float]:
-    boxes = (((p.bounds.x0, p.bounds.x1), (p.bounds.y0, p.bounds.y1))[axis] for p in plies if p.outline is None)
+    bare = (box for ply in plies if ply.outline is None for box in ply.boxes)
+    boxes = (((box.x0, box.x1), (box.y0, box.y1))[axis] for box in bare)
     places = [at for box in boxes for at in box]
     places += [vertex[axis] for ply in plies if ply.outline for vertex in ply.outline.vertices]
     return places

@@ -134,13 +134,24 @@ def _folded_in(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
 
 
 def _outer_edges(layout: Layout) -> Iterator[Finding]:
-    """Whether the outer edges of two panels that close on each other come to lie one over the other."""
+    """Whether the outer edges of two panels that close on each other come to lie one over the other.
+
+    A bare panel that closes on a longer one which is not is a flap, and ends where it is meant to.
+    """
     if len(layout.pattern.panels) == 2 and abs(layout.pattern.folds[0].angle) == 180:
         left, right = (panel.x1 - panel.x0 for panel in layout.pattern.panels)
+        shorter, longer = (0, 1) if left < right else (1, 0)
+        if _is_bare(layout, shorter) and not _is_bare(layout, longer):
+            return
         apart = abs(left - right)
         remedy = "make the panels equally wide, unless one is meant to stand out" if apart > _FLUSH else ""
         verdict = Verdict.LOOK if apart > _FLUSH else Verdict.GOOD
         yield Finding("outer edges apart, closed", "the two panels", apart, _FLUSH, verdict, remedy)
+
+
+def _is_bare(layout: Layout, panel: int) -> bool:
+    """Whether nothing lies on a panel but what crosses its fold."""
+    return all(len(ply.panels) > 1 for ply in layout.plies if panel in ply.panels)
 
 
 def closed_spans(layout: Layout, closed: ClosedWallet) -> dict[int, tuple[float, float]]:

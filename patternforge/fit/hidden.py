@@ -74,8 +74,9 @@ def _stands(ply: Ply, panel: int, at: Point) -> bool:
     """Whether a ply lies at a point of a panel."""
     if panel not in ply.panels:
         return False
-    box = ply.bounds
-    return ply.interior.holds(at) if ply.interior else box.x0 <= at.x <= box.x1 and box.y0 <= at.y <= box.y1
+    if ply.interior:
+        return ply.interior.holds(at)
+    return any(box.x0 <= at.x <= box.x1 and box.y0 <= at.y <= box.y1 for box in ply.boxes)
 
 
 def _covered(layout: Layout, half: _Half) -> Iterator[Finding]:

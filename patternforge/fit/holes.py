@@ -106,7 +106,7 @@ def _clearances(layout: Layout, piece: Piece) -> Iterator[Finding]:
         if not near:
             continue
         rim = _rim(hole, specs[hole.seam])
-        heading = piece.placement.onto_piece.angle(headings[hole.seam, hole.index])
+        heading = piece.placement.angle(hole.at, headings[hole.seam, hole.index])
         for edge, role in near:
             gap = _gap(rim, edge)
             if gap >= nearest[True][0] and gap >= nearest[False][0]:
@@ -210,7 +210,7 @@ def _to_fold(layout: Layout, x0: float, x1: float, eased: Iterable[str]) -> Iter
                 yield outside - reach, f"{seam.name} {hole.index}"
 
 
-def crowding(holes: Iterable[LaidHole], within: float) -> float:
+def crowding(holes: Iterable[LaidHole | Hole], within: float) -> float:
     """Smallest distance between two holes, mm, or ``within`` when all are that far apart; it must be above 0."""
     cells: dict[tuple[int, int], list[Point]] = {}
     best = within

@@ -14,6 +14,8 @@ from patternforge.fit.features import feature_findings
 from patternforge.fit.findings import Finding, Verdict, is_worse
 from patternforge.fit.folded import folded_findings, folded_range_findings
 from patternforge.fit.folds import fold_findings
+from patternforge.fit.gusset_rooms import gusset_room_findings
+from patternforge.fit.gussets import gusset_findings
 from patternforge.fit.hidden import hidden_findings
 from patternforge.fit.holes import crowding, hole_findings
 from patternforge.fit.layout import Layout, layout
@@ -48,6 +50,8 @@ def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tupl
         *order_findings(laid),
         *hidden_findings(laid, closed),
         *letter_findings(laid, closed),
+        *gusset_findings(laid),
+        *gusset_room_findings(laid),
         *_trimmed(laid),
     )
 
@@ -73,7 +77,7 @@ def _of_thickness(pattern: Pattern, leathers: Mapping[str, Leather]) -> tuple[Fi
         return folded_range_findings(pattern, pattern.folded, leathers)
     laid = layout(pattern, leathers)
     closed = closed_wallet(laid)
-    return (*fold_findings(laid, closed), *bulk_findings(laid, closed))
+    return (*fold_findings(laid, closed), *bulk_findings(laid, closed), *gusset_room_findings(laid))
 
 
 def _thinnest(leather: Leather) -> Leather:
@@ -90,7 +94,7 @@ def _crowding(laid: Layout) -> Iterator[Finding]:
     """Holes of different seams that come too near each other in one piece."""
     pitch = min((seam.stitching.pitch for seam in laid.pattern.seams), default=0.0)
     for piece in (p for p in laid.pattern.pieces if p.holes):
-        nearest = crowding(laid.holes[piece.name], within=0.6 * pitch)
+        nearest = crowding(piece.holes, within=0.6 * pitch)
         if nearest < 0.6 * pitch:
             verdict = Verdict.NO if nearest < 0.35 * pitch else Verdict.LOOK
             yield Finding(

@@ -7,6 +7,7 @@ joined, so a seam that can be sewn at the very end can wait until then without h
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
@@ -14,6 +15,7 @@ from patternforge.fit.findings import Finding, Verdict
 from patternforge.fit.layout import Layout, Ply
 from patternforge.geometry.point import Bounds, Point, bounds_of
 from patternforge.wallet.pattern import Seam
+from patternforge.wallet.strip import StripPlacement
 
 __all__ = ["Blocked", "SewingOrder", "SewingStep", "order_findings", "sewing_order"]
 
@@ -80,13 +82,23 @@ def _own_first(layout: Layout) -> list[str]:
 
 
 def _covers(layout: Layout, seam: Seam) -> frozenset[str]:
-    """The pieces that lie over a hole of the seam and are not sewn by it."""
+    """The pieces that lie over a hole of the seam and are not sewn by it, nor held off by a gusset that is."""
     if not seam.holes:
         return frozenset()
     places = [hole.at for hole in seam.holes]
     box = bounds_of(places)
-    others = (ply for ply in layout.plies if ply.name not in seam.pieces and _touch(ply.bounds, box))
+    low, high = _held_off(layout, seam)
+    near = (ply for ply in layout.plies if low < ply.order < high)
+    others = (ply for ply in near if ply.name not in seam.pieces and _touch(ply.bounds, box))
     return frozenset(ply.name for ply in others if any(_lies_over(ply, at) for at in places))
+
+
+def _held_off(layout: Layout, seam: Seam) -> tuple[float, float]:
+    """Between which places from the outside in a piece can lie on the seam: a gusset keeps its other wall away."""
+    rows = [(p.level, p.placement.rows) for p in layout.pattern.pieces if isinstance(p.placement, StripPlacement)]
+    low = max((level for level, (_, inner) in rows if inner.seam == seam.name), default=-math.inf)
+    high = min((level for level, (outer, _) in rows if outer.seam == seam.name), default=math.inf)
+    return low, high
 
 
 def _touch(a: Bounds, b: Bounds) -> bool:

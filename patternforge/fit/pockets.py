@@ -11,6 +11,7 @@ from patternforge.geometry.point import Point
 from patternforge.leather.contents import Item, Section
 from patternforge.wallet.pattern import EdgeRole, Pocket
 from patternforge.wallet.spec import Edge, Side
+from patternforge.wallet.strip import StripPlacement
 
 __all__ = ["pocket_findings"]
 
@@ -25,8 +26,9 @@ _GRIP = 4.0  # mm of an item a finger and thumb hold; common practice, no source
 
 
 def pocket_findings(layout: Layout) -> Iterator[Finding]:
-    """Width, rest and show of every pocket, room for what lies behind layers, distance of items from the folds."""
-    for pocket in layout.pattern.pockets:
+    """Width, rest and show of every pocket, room behind layers, distance of items from the folds; not of gussets."""
+    strips = {piece.name for piece in layout.pattern.pieces if isinstance(piece.placement, StripPlacement)}
+    for pocket in (each for each in layout.pattern.pockets if each.piece not in strips):
         yield from (_held_findings if pocket.held else _slot_findings)(layout, pocket)
 
 

@@ -90,11 +90,10 @@ def slabs_along(layout: Layout, panel: int, x: float) -> list[Slab]:
 
 def _edges_along(ply: Ply, x: float) -> list[float]:
     """y where a ply begins and ends along an upright line, its openings left out."""
-    box = ply.bounds
-    if not box.x0 < x < box.x1:
-        return []
     if ply.outline is None:
-        return [box.y0, box.y1]
+        return ply.ends_at(x)
+    if not ply.bounds.x0 < x < ply.bounds.x1:
+        return []
     # Outlines laid on their side, so that the line lies level.
     paths = (rotation(90).path(path) for path in (ply.outline, *ply.openings))
     return sorted(-at for path in paths for at in Interior(path).crossings(x))

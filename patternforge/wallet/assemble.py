@@ -9,17 +9,18 @@ from itertools import pairwise
 from patternforge.errors import DraftError
 from patternforge.geometry.interior import Interior
 from patternforge.leather.thread import thread_length
-from patternforge.wallet.blank import Blank, PartBlanks
+from patternforge.wallet.blank import Blank, PartBlanks, Strip
 from patternforge.wallet.fittings import fitted_parts
 from patternforge.wallet.flat import Lay, SewnThrough, flat_piece
 from patternforge.wallet.folded.draft import folded_pattern
-from patternforge.wallet.holes import BoxedEdge, boxed_edges, run_holes
+from patternforge.wallet.holes import BoxedEdge, boxed_edges, hole_reach, run_holes
 from patternforge.wallet.inscribed import inscribed_parts
 from patternforge.wallet.parts import part_blanks
 from patternforge.wallet.pattern import Loose, Pattern, Piece, Seam, SeamHole
 from patternforge.wallet.run import Run, own_run
 from patternforge.wallet.settle import Settled, settled_sizes
 from patternforge.wallet.spec import Across, Design, Stitching
+from patternforge.wallet.strip_piece import Around, Joined, strip_piece
 
 __all__ = ["drafted"]
 
@@ -76,7 +77,7 @@ def _loose(parts: Sequence[PartBlanks]) -> Iterator[Loose]:
     """What lies loose, between the pieces that stand before it in the order of parts and those after it."""
     level = 0
     for made in parts:
-        level += len(made.blanks)
+        level += len(made.blanks) + len(made.strips)
         yield from (replace(item, order=level - 0.5) for item in made.loose)
 
 
@@ -129,7 +130,28 @@ def _pieces(settled: Settled, parts: Sequence[PartBlanks], sewn: Sequence[_Sewn]
             inside = Interior(blank.shape.path)
             seams = [_through(seam, blank, inside) for seam in sewn]
             pieces.append(flat_piece(blank, lay, settled.body, seams))
+        for strip in made.strips:
+            lay = Lay(part.name, len(pieces), design.body.turned)
+            joined = (_joined(settled, parts, sewn, strip, 0), _joined(settled, parts, sewn, strip, 1))
+            pieces.append(strip_piece(strip, lay, _around(settled, sewn, strip), joined))
     return tuple(pieces)
+
+
+def _joined(settled: Settled, parts: Sequence[PartBlanks], sewn: Sequence[_Sewn], strip: Strip, side: int) -> Joined:
+    """One long edge of a strip with its seam, all holes of which go through it, and the wall it is sewn to."""
+    seam = next(each for each in sewn if each.name == strip.seams[side])
+    wall = next(made for p, made in zip(settled.design.parts, parts, strict=True) if p.name == strip.walls[side])
+    outlines = tuple(blank.shape.path for blank in wall.blanks if strip.panel in blank.panels)
+    return Joined(settled.runs[seam.name], SewnThrough(seam.name, seam.stitching, 0.0, seam.holes), outlines)
+
+
+def _around(settled: Settled, sewn: Sequence[_Sewn], strip: Strip) -> Around:
+    """Where the panel of a strip ends, and the seams that go through both its walls."""
+    panel, limits = settled.body.panels[strip.panel], settled.design.limits
+    across = [seam for seam in sewn if set(strip.walls) <= set(seam.through)]
+    reach = max((hole_reach(seam.stitching.hole) for seam in across), default=0.0)
+    holes = tuple(hole.at for seam in across for hole in seam.holes)
+    return Around((panel.x0, panel.x1), holes, reach + limits.hole_to_edge)
 
 
 def _through(seam: _Sewn, blank: Blank, inside: Interior) -> SewnThrough:

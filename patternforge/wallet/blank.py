@@ -11,7 +11,7 @@ from patternforge.wallet.outline import Shape
 from patternforge.wallet.pattern import Development, Loose, Pocket
 from patternforge.wallet.spec import Edge, Side, Stitching
 
-__all__ = ["Blank", "InnerRun", "PartBlanks", "Seat"]
+__all__ = ["Blank", "InnerRun", "PartBlanks", "Seat", "Strip"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,10 +60,31 @@ class InnerRun:
 
 
 @dataclass(frozen=True, slots=True)
+class Strip:
+    """A straight strip along two seams, the outer wall's first; ``margins`` from its edges to their holes, mm.
+
+    ``width`` is its flat size across the seams, ``folds`` the tangents of its bends, mm from the outer wall's edge.
+    ``walls`` are the parts it joins; it ends ``short`` mm of their edges.
+    """
+
+    name: str
+    leather: str
+    panel: int
+    seams: tuple[str, str]
+    margins: tuple[float, float]
+    walls: tuple[str, str]
+    width: float
+    folds: tuple[tuple[float, float], ...]
+    short: float
+    showing: Side
+
+
+@dataclass(frozen=True, slots=True)
 class PartBlanks:
-    """All that one part yields: its blanks from the outside in, its room for items, its own seams, loose things."""
+    """All that one part yields, from the outside in: blanks, room for items, own seams, strips, loose things."""
 
     blanks: tuple[Blank, ...]
     pockets: tuple[Pocket, ...]
     runs: tuple[InnerRun, ...]
     loose: tuple[Loose, ...] = ()
+    strips: tuple[Strip, ...] = ()

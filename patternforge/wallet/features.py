@@ -1,4 +1,4 @@
-"""What sits on parts and seams: mouths, notches, openings, hardware, shaped sides, stitches."""
+"""What sits on parts and seams: mouths, notches, openings, hardware, shaped sides, stitches, what parts hold."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ __all__ = [
     "EdgeShape",
     "Film",
     "Fitting",
+    "Held",
     "HoleSpec",
     "Initials",
     "MouthSpec",
@@ -153,6 +154,14 @@ class Initials:
     clear: float = 3.0
     up: Edge | None = None
     line: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """``count`` of a content, lying one over the other."""
+
+    content: str
+    count: int
 
 
 @dataclass(frozen=True, slots=True)

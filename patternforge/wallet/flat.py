@@ -27,7 +27,7 @@ from patternforge.wallet.pattern import (
 )
 from patternforge.wallet.spec import HoleShape, Side, Stitching
 
-__all__ = ["Lay", "SewnThrough", "flat_piece", "slit_axis", "spread_development"]
+__all__ = ["Lay", "SewnThrough", "flat_piece", "slant_of", "slit_axis", "spread_development"]
 
 _STRETCHED = 1e-9
 
@@ -102,8 +102,12 @@ def _shifted(at: Point, placement: Placement) -> Transform:
 
 def slit_axis(hole: SeamHole, stitching: Stitching) -> float:
     """Degrees of a slit's long axis on the assembly: its slant is told as seen from the outside, so it turns over."""
-    slant = stitching.hole.slant if stitching.hole.shape is HoleShape.SLIT else 0.0
-    return hole.heading - slant
+    return hole.heading - slant_of(stitching)
+
+
+def slant_of(stitching: Stitching) -> float:
+    """Degrees by which a hole's long axis is turned against the way of sewing, seen from the outside; 0 if round."""
+    return stitching.hole.slant if stitching.hole.shape is HoleShape.SLIT else 0.0
 
 
 def spread_development(development: Development, spread: float) -> Development:

@@ -12,8 +12,9 @@ from patternforge.geometry.spacing import Anchor, AnchorKind, even_positions
 from patternforge.wallet.outline import Shape
 from patternforge.wallet.pattern import SeamHole
 from patternforge.wallet.run import Run
+from patternforge.wallet.spec import HoleShape, HoleSpec
 
-__all__ = ["BoxedEdge", "boxed_edges", "crossings", "run_holes"]
+__all__ = ["BoxedEdge", "boxed_edges", "crossings", "hole_reach", "run_holes"]
 
 _SAME_PLACE = 1e-6
 
@@ -37,6 +38,15 @@ def run_holes(run: Run, number: int, first_index: int, edges: Sequence[BoxedEdge
         SeamHole(first_index + i, number, d, at, math.degrees(math.atan2(way.y, way.x)))
         for i, (d, (at, way)) in enumerate(zip(positions, stations, strict=True))
     )
+
+
+def hole_reach(hole: HoleSpec) -> float:
+    """Largest distance of a hole's rim from its centre, mm; 0 for a mark or none.
+
+    >>> hole_reach(HoleSpec(HoleShape.ROUND, diameter=1.2))
+    0.6
+    """
+    return {HoleShape.ROUND: hole.diameter / 2, HoleShape.SLIT: hole.length / 2}.get(hole.shape, 0.0)
 
 
 def crossings(path: Path, edges: Sequence[BoxedEdge]) -> tuple[float, ...]:

@@ -15,6 +15,7 @@ from patternforge.wallet.features import (
     EdgeShape,
     Film,
     Fitting,
+    Held,
     HoleSpec,
     Initials,
     MouthSpec,
@@ -25,6 +26,7 @@ from patternforge.wallet.features import (
     ThumbNotch,
 )
 from patternforge.wallet.folded.spec import FoldedSpec
+from patternforge.wallet.gusset import GussetPart
 from patternforge.wallet.words import (
     Across,
     BankShape,
@@ -52,6 +54,7 @@ __all__ = [
     "Film",
     "Fitting",
     "FoldSpec",
+    "GussetPart",
     "Held",
     "HoleShape",
     "HoleSpec",
@@ -97,14 +100,6 @@ class Content:
 
     name: str
     item: Item
-
-
-@dataclass(frozen=True, slots=True)
-class Held:
-    """``count`` of a content, lying one over the other."""
-
-    content: str
-    count: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -295,7 +290,7 @@ class LoosePart:
         return ()
 
 
-Part = LayerPart | BankPart | PocketPart | LoosePart
+Part = LayerPart | BankPart | PocketPart | LoosePart | GussetPart
 
 
 @dataclass(frozen=True, slots=True)

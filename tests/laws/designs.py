@@ -31,6 +31,7 @@ from patternforge.wallet.spec import (
     EdgeShape,
     Film,
     FoldSpec,
+    GussetPart,
     Held,
     HoleShape,
     HoleSpec,
@@ -197,6 +198,8 @@ _SWAP = {Edge.LEFT: Edge.RIGHT, Edge.RIGHT: Edge.LEFT, Edge.TOP: Edge.TOP, Edge.
 def _mirrored_part(part: Part, count: int) -> Part:
     if isinstance(part, LoosePart):
         return replace(part, panel=count - 1 - part.panel)
+    if isinstance(part, GussetPart):
+        return replace(part, panel=count - 1 - part.panel, opening=_SWAP[part.opening])
     trim = tuple((_SWAP[edge], size) for edge, size in part.trim)
     opening = _SWAP[part.opening]
     if isinstance(part, LayerPart):

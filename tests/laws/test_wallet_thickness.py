@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from patternforge.geometry.point import Point
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern, Piece
-from patternforge.wallet.spec import Across, Design, Held, LayerPart, LoosePart, Part, PocketPart
+from patternforge.wallet.spec import Across, BankPart, Design, Held, LayerPart, LoosePart, Part, PocketPart
 from tests.laws.designs import drafted_designs, drafts, loaded_more, thickened
 
 rarely = settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow])
@@ -141,7 +141,7 @@ def with_more_items(design: Design, extra: int) -> Design:
             parts.append(replace(part, holds=tuple(Held(held.content, held.count + extra) for held in part.holds)))
         elif isinstance(part, PocketPart | LoosePart):
             parts.append(replace(part, count=part.count + extra))
-        else:
+        elif isinstance(part, BankPart):
             parts.append(replace(part, per_slot=part.per_slot + extra))
     return replace(design, parts=tuple(parts))
 

@@ -19,6 +19,7 @@ import numpy as np
 import shapely
 
 from tests.outside.cut_layers import Box, Json, Layer
+from tests.outside.cut_strips import room_height
 
 __all__ = ["Bend", "bends", "stacks"]
 
@@ -66,6 +67,9 @@ def stacks(json: Json, layers: Sequence[Layer], panel: int) -> Stack:
         if part["kind"] == "loose":
             if part["panel"] == name:
                 found.append(("", _content(json, part) * json["inputs"]["load"]["loose"]))
+        elif part["kind"] == "gusset":
+            if part["panel"] == name:
+                found.append(("", room_height(json, part["name"])))
         elif part["kind"] != "layer":
             if part["panel"] == name:
                 found.append((part["name"], _thickest(json, part["name"], layers)))

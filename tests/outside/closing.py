@@ -18,6 +18,7 @@ import shapely
 
 from tests.outside.closed_stack import Bend, bends
 from tests.outside.cut_layers import Json, Layer, Sewn, cut_layers
+from tests.outside.cut_strips import Strip, cut_strips
 from tests.outside.dxf_reading import CutPiece
 
 __all__ = ["MEET", "Wallet"]
@@ -47,8 +48,13 @@ class Wallet:
 
     @cached_property
     def layers(self) -> tuple[Layer, ...]:
-        """Every piece from the outside in."""
+        """Every piece that lies flat, from the outside in."""
         return cut_layers(self.json, self.cuts)
+
+    @cached_property
+    def strips(self) -> tuple[Strip, ...]:
+        """Every gusset from the outside in."""
+        return cut_strips(self.json, self.cuts)
 
     @cached_property
     def bends(self) -> tuple[dict[str, Bend], ...]:
@@ -57,7 +63,8 @@ class Wallet:
 
     def faults(self) -> list[str]:
         """All that does not meet."""
-        checks = (self.faces, self.strays, self.misses, self.closed_misses, self.slants, self.orphans, self.edges)
+        laid = (self.faces, self.strays, self.misses, self.closed_misses, self.slants, self.orphans, self.edges)
+        checks = (*laid, self.gussets)
         return [fault for check in checks for fault in check()]
 
     def faces(self) -> Iterator[str]:
@@ -143,6 +150,33 @@ class Wallet:
                     yield f"{layer.name}: {side.words} edge {side.open - side.declared:.3f} mm off, laid open"
                 if abs(side.closed - side.declared) > MEET:
                     yield f"{layer.name}: {side.words} edge {side.closed - side.declared:.3f} mm off, closed"
+
+    def gussets(self) -> Iterator[str]:
+        """Strips whose holes, walked along their seams, are not on the walls' holes, or whose section is wrong."""
+        walls: dict[tuple[str, int], list[tuple[str, complex]]] = defaultdict(list)
+        for layer, sewn in self._sewn():
+            walls[sewn.seam, sewn.index].append((layer.name, self._open(layer, sewn)))
+        for strip in self.strips:
+            yield from strip.faults()
+            numbers = [(hole.seam, hole.index) for hole in strip.holes]
+            wanted = [
+                (row["seam"], hole["index"]) for row in strip.rows for hole in self._seams[row["seam"]]["holes"]
+            ]
+            if self._seams[strip.outer]["hole"]["shape"] != "none" and sorted(numbers) != sorted(wanted):
+                yield f"{strip.name}: {len(numbers)} holes for {len(wanted)} of its seams"
+            for hole in strip.holes:
+                at, beside = strip.along(hole)
+                words = f"{strip.name}, {hole.seam} {hole.index}"
+                if not walls[hole.seam, hole.index]:
+                    yield f"{words}: goes through no wall"
+                for name, place in walls[hole.seam, hole.index]:
+                    if abs(at - place) > MEET:
+                        yield f"{words}: {abs(at - place):.3f} mm off the hole in {name}, walked along the strip"
+                if abs(beside) > MEET:
+                    yield f"{words}: {abs(beside):.3f} mm beside its row"
+                off = strip.slant(hole) - self._seams[hole.seam]["hole"]["slant"] if hole.axis is not None else 0.0
+                if abs((off + 90) % 180 - 90) > SLANT:
+                    yield f"{words}: slants by {off:.2f} degrees too much"
 
     def chosen_miss(self, layer: Layer, panel: int) -> float:
         """How far a layer stands off on a panel by choice: its bends are given a share c of what they need more."""

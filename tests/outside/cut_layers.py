@@ -126,10 +126,12 @@ class Layer:
 
 
 def cut_layers(json: Json, cuts: Sequence[CutPiece]) -> tuple[Layer, ...]:
-    """Every piece of a ``pattern.json`` with what was cut of it, from the outside in. ValueError on another count."""
+    """Every piece that lies flat with what was cut of it, from the outside in. ValueError on another count."""
     number = {panel["name"]: i for i, panel in enumerate(json["panels"])}
     layers = []
     for piece, cut in zip(json["pieces"], cuts, strict=True):
+        if "rows" in piece["placement"]:
+            continue  # a gusset's strip stands between two walls
         panels = tuple(number[name] for name in piece["placement"]["panels"])
         zones = tuple(_zone(json, fold, piece["part"]) for fold in panels[:-1])
         layers.append(Layer(piece, cut, panels, zones))

@@ -39,8 +39,9 @@ def by_name(wallet: Wallet, name: str) -> Layer:
 
 
 def rooms(wallet: Wallet) -> list[Json]:
-    """The rooms behind pockets, those behind layers left out."""
-    return [room for room in wallet.json["pockets"] if not room["held"]]
+    """The rooms behind pockets, those behind layers and between the walls of gussets left out."""
+    gussets = {strip.name for strip in wallet.strips}
+    return [room for room in wallet.json["pockets"] if not room["held"] and room["piece"] not in gussets]
 
 
 def upright_box(room: Json) -> tuple[float, float, float, float]:
@@ -251,12 +252,13 @@ def symmetrical(holes: list[complex], inwards: complex) -> bool:
 @EVERY_SEWN_DESIGN
 def test_stacks_and_thread_reported_for_every_seam_are_those_of_the_holes_cut(wallet: Wallet) -> None:
     found = {f["where"]: f for f in wallet.json["findings"] if f["what"] == "thickest stack sewn through"}
+    pierced = [(hole.seam, hole.index, layer.json["thickness"]) for layer in wallet.layers for hole in layer.holes]
+    pierced += [(hole.seam, hole.index, strip.json["thickness"]) for strip in wallet.strips for hole in strip.holes]
     for seam in wallet.json["seams"]:
         stacks: dict[int, float] = defaultdict(float)
-        for layer in wallet.layers:
-            for hole in layer.holes:
-                if hole.seam == seam["name"]:
-                    stacks[hole.index] += layer.json["thickness"]
+        for name, index, thick in pierced:
+            if name == seam["name"]:
+                stacks[index] += thick
         assert sorted(stacks) == [hole["index"] for hole in seam["holes"]]
         assert len(stacks) == seam["hole_count"]
         report = found[seam["name"]]

@@ -27,6 +27,12 @@ from tests.outside.written import SEWN, compensated, ready_design, written
 
 EVERY_DESIGN = pytest.mark.parametrize("path", SEWN, ids=lambda path: path.stem)
 FOLDED = [path for path in SEWN if ready_design(path).body.folds]
+CROSSED = [
+    path
+    for path in FOLDED
+    if any(seam.over is None or seam.over[0] < seam.over[1] for seam in ready_design(path).seams)
+]
+EVERY_CROSSED_DESIGN = pytest.mark.parametrize("path", CROSSED, ids=lambda path: path.stem)
 EVERY_FOLDED_DESIGN = pytest.mark.parametrize("path", FOLDED, ids=lambda path: path.stem)
 SLITS = HoleSpec(HoleShape.SLIT, length=2.0, width=0.3, slant=40.0)
 
@@ -81,7 +87,7 @@ def test_edges_miss_by_their_share_of_pi_times_the_distance_of_the_fibres(path: 
     assert wallet.faults() == []
 
 
-@EVERY_FOLDED_DESIGN
+@EVERY_CROSSED_DESIGN
 @pytest.mark.parametrize("spread", [0.0, 5.0])
 def test_holes_of_a_seam_eased_across_the_folds_meet_as_they_share_in_the_stretch(path: Path, spread: float) -> None:
     design = ready_design(path)
@@ -136,7 +142,7 @@ def with_layer(
 ) -> Wallet:
     """The wallet with ``change`` done to the points of some cuts of one piece."""
     changed = tuple(_changed(cut, change) if some(cut) else cut for cut in layer.cut.cuts)
-    at = wallet.layers.index(layer)
+    at = [piece["name"] for piece in wallet.json["pieces"]].index(layer.name)
     return Wallet(wallet.json, (*wallet.cuts[:at], CutPiece(changed), *wallet.cuts[at + 1 :]))
 
 
@@ -158,7 +164,8 @@ def test_one_hole_a_tenth_of_a_millimetre_off_is_found(path: Path, by: complex) 
     found = with_layer(wallet, layer, lambda at: at + by, lambda cut: cut is hole).faults()
     assert found
     assert all("0.100 mm" in fault and layer.name in fault for fault in found)
-    assert {fault.rsplit(", ", 1)[1] for fault in found} == {"laid open", "closed"}
+    told = {fault.rsplit(", ", 1)[1] for fault in found}
+    assert told - {"walked along the strip"} == {"laid open", "closed"}
 
 
 @EVERY_FOLDED_DESIGN
@@ -225,4 +232,5 @@ def test_a_hole_left_out_of_both_files_is_found(path: Path) -> None:
     without = CutPiece(tuple(each for each in layer.cut.cuts if each is not cut))
     found = Wallet(json, (*wallet.cuts[:-1], without)).faults()
     assert found
-    assert all("no hole for the stitch" in fault for fault in found)
+    missed = ("no hole for the stitch", "goes through no piece", "goes through no wall")
+    assert all(any(words in fault for words in missed) for fault in found)

@@ -21,7 +21,7 @@ from tests.outside.written import SEWN
 DESIGNS = {path.stem: path for path in SEWN}
 OUNCE = 25.4 / 64  # mm; ASTM D1814: one ounce of thickness is 1/64 in
 USD_THICKNESS = 0.0043 * 25.4  # mm; US Bureau of Engraving and Printing
-WITHOUT_CARDS = ("passport-cover", "comb-sheath", "luggage-tag")
+WITHOUT_CARDS = ("accordion-card-case", "coin-pouch", "passport-cover", "comb-sheath", "luggage-tag")
 CARD = (85.60, 53.98)  # mm; ISO/IEC 7810, ID-1
 
 

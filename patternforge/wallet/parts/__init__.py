@@ -9,11 +9,12 @@ from patternforge.errors import DraftError, GeometryError
 from patternforge.wallet.blank import PartBlanks
 from patternforge.wallet.body import Body
 from patternforge.wallet.parts.bank import BANK, POCKET
+from patternforge.wallet.parts.gusset import GUSSET
 from patternforge.wallet.parts.kind import PartKind
 from patternforge.wallet.parts.layer import LAYER
 from patternforge.wallet.parts.loose import LOOSE
 from patternforge.wallet.parts.opened import with_openings
-from patternforge.wallet.spec import BankPart, Design, LayerPart, LoosePart, Part, PocketPart
+from patternforge.wallet.spec import BankPart, Design, GussetPart, LayerPart, LoosePart, Part, PocketPart
 from patternforge.wallet.stacks import Ply
 
 __all__ = ["kind_of", "panel_plies", "part_blanks"]
@@ -24,6 +25,7 @@ _KINDS: MappingProxyType[type[Part], PartKind[Any]] = MappingProxyType(
         BankPart: BANK,
         PocketPart: POCKET,
         LoosePart: LOOSE,
+        GussetPart: GUSSET,
     }
 )
 

@@ -12,8 +12,19 @@ from tests.unit.design.good_case import CASE
 from tests.unit.design.good_design import GOOD
 from tests.unit.design.good_folded import FOLDED
 from tests.unit.design.good_letters import LETTERS
+from tests.unit.design.good_pouch import POUCH
 
-__all__ = ["Broken", "Expected", "broken", "broken_case", "broken_folded", "broken_letters", "edited", "whole"]
+__all__ = [
+    "Broken",
+    "Expected",
+    "broken",
+    "broken_case",
+    "broken_folded",
+    "broken_letters",
+    "broken_pouch",
+    "edited",
+    "whole",
+]
 
 _PLACE = "¦"
 Wording = str | tuple[str, ...]
@@ -69,6 +80,11 @@ def broken_letters(name: str, edits: dict[str, str], *says: Wording) -> Broken:
 def broken_folded(name: str, edits: dict[str, str], *says: Wording) -> Broken:
     """The good folded case edited in the same way."""
     return edited(name, FOLDED, edits, *says)
+
+
+def broken_pouch(name: str, edits: dict[str, str], *says: Wording) -> Broken:
+    """The good pouch edited in the same way."""
+    return edited(name, POUCH, edits, *says)
 
 
 def edited(name: str, text: str, edits: dict[str, str], *says: Wording) -> Broken:

@@ -129,7 +129,11 @@ _LOOSE = (
     ),
     broken_case("loose things called like a part", {"loose: keys": "loose: ¦lining"}, "is taken by the part on line"),
     broken_case("a load of loose things above full", {"{loose: 0.5}": "{loose: ¦1.5}"}, "it must be at most 1"),
-    broken_case("an unknown kind of part", {"- loose: keys": "- ¦name: keys"}, "'pocket: name' or 'loose: name'"),
+    broken_case(
+        "an unknown kind of part",
+        {"- loose: keys": "- ¦name: keys"},
+        "'pocket: name', 'loose: name' or 'gusset: name'",
+    ),
 )
 
 BROKEN_CUTS = (*_ROUND_BARS, *_MOUTHS, *_NOTCHES, *_FOLD_PLACES, *_LOOSE)

@@ -12,6 +12,7 @@ from patternforge.errors import DesignError, Fault
 from tests.unit.design.broken import Broken
 from tests.unit.design.broken_cuts import BROKEN_CUTS
 from tests.unit.design.broken_folded import BROKEN_FOLDED
+from tests.unit.design.broken_gussets import BROKEN_GUSSETS
 from tests.unit.design.broken_letters import BROKEN_LETTERS
 from tests.unit.design.broken_names import BROKEN_NAMES
 from tests.unit.design.broken_shapes import BROKEN_SHAPES
@@ -30,6 +31,7 @@ _EVERY = (
     *BROKEN_CUTS,
     *BROKEN_LETTERS,
     *BROKEN_FOLDED,
+    *BROKEN_GUSSETS,
 )
 
 

@@ -17,6 +17,7 @@ from patternforge.design.source import located
 from patternforge.errors import DesignError
 from tests.unit.design.broken_cuts import BROKEN_CUTS
 from tests.unit.design.broken_folded import BROKEN_FOLDED
+from tests.unit.design.broken_gussets import BROKEN_GUSSETS
 from tests.unit.design.broken_letters import BROKEN_LETTERS
 from tests.unit.design.broken_names import BROKEN_NAMES
 from tests.unit.design.broken_shapes import BROKEN_SHAPES
@@ -24,11 +25,16 @@ from tests.unit.design.good_case import CASE
 from tests.unit.design.good_design import GOOD
 from tests.unit.design.good_folded import FOLDED
 from tests.unit.design.good_letters import LETTERS
+from tests.unit.design.good_pouch import POUCH
 
 _DESIGNS = sorted((Path(__file__).parents[3] / "designs").glob("*.yaml"))
-_TEXTS = {"good_design": GOOD, "good_case": CASE, "good_letters": LETTERS, "good_folded": FOLDED} | {
-    path.stem: path.read_text(encoding="utf-8") for path in _DESIGNS
-}
+_TEXTS = {
+    "good_design": GOOD,
+    "good_case": CASE,
+    "good_letters": LETTERS,
+    "good_folded": FOLDED,
+    "good_pouch": POUCH,
+} | {path.stem: path.read_text(encoding="utf-8") for path in _DESIGNS}
 
 
 def as_json(node: Node) -> Any:
@@ -83,14 +89,15 @@ def test_a_good_design_is_good_to_the_schema_too(name: str) -> None:
 
 def test_the_good_designs_use_every_key_but_those_with_a_value_by_custom() -> None:
     """So that the test above says something about each of them."""
-    words = {match.group(1) for match in re.finditer(r"((?:(?:bottom|top) )?\w+):", GOOD + CASE + LETTERS + FOLDED)}
+    good = GOOD + CASE + LETTERS + FOLDED + POUCH
+    words = {match.group(1) for match in re.finditer(r"((?:(?:bottom|top) )?\w+):", good)}
     left = {key for _, key, _ in _properties(design_schema())} - words
     assert left == {"closed_thickness", "hole_to_fold", "max_ease"}
 
 
 _STRUCTURE = [
     case
-    for case in (*BROKEN_NAMES, *BROKEN_SHAPES, *BROKEN_CUTS, *BROKEN_LETTERS, *BROKEN_FOLDED)
+    for case in (*BROKEN_NAMES, *BROKEN_SHAPES, *BROKEN_CUTS, *BROKEN_LETTERS, *BROKEN_FOLDED, *BROKEN_GUSSETS)
     if re.search(r"unknown key|needed key|is a value$|of two kinds", case.name)
 ]
 

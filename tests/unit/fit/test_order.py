@@ -10,11 +10,13 @@ from hypothesis import given, settings
 from patternforge.fit.judge import fit
 from patternforge.fit.layout import Layout, layout
 from patternforge.fit.order import Blocked, SewingStep, order_findings, sewing_order
+from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import Edge, LayerPart, Opening, SeamSpec, Spot
 from tests.laws.designs import drafts
 from tests.unit.fit.found import GOOD, NO, SHARP, finding, small
-from tests.unit.wallet.built import RIM, bank, pocket, shell
+from tests.unit.wallet.built import RIM, bank, pocket, shell, wallet
+from tests.unit.wallet.pouches import BACK, FRONT, SIDE, accordion, pouch, seam
 
 LINING = LayerPart("lining", "inner", 0, 0)
 
@@ -117,3 +119,20 @@ def test_an_order_is_found_exactly_when_one_of_all_orders_works(pattern: Pattern
 def test_a_pocket_alone_needs_one_seam() -> None:
     order = sewing_order(laid(small(shell(1), pocket(), seams=(SHARP,))))
     assert order.steps == (SewingStep("rim", (("shell",), ("pocket",))),)
+
+
+def test_a_wall_that_a_gusset_keeps_away_closes_no_seam_off() -> None:
+    assert sewing_order(laid(drafted(pouch()))).blocked == ()
+    assert sewing_order(laid(drafted(accordion()))).blocked == ()
+
+
+def test_a_gusset_is_sewn_to_its_wall_before_what_lies_between_them_is() -> None:
+    seams = (
+        seam("back seam", "back", "side"),
+        seam("front seam", "side", "front"),
+        seam("base", "back", "lining", along=(Edge.BOTTOM,)),
+    )
+    order = sewing_order(laid(drafted(wallet(BACK, LINING, SIDE, FRONT, seams=seams))))
+    names = [step.seam for step in order.steps]
+    assert order.blocked == ()
+    assert names.index("back seam") < names.index("base")

@@ -98,7 +98,7 @@ def test_every_layer_is_drawn_as_long_as_its_flat_piece(path: Path) -> None:
     found = ready(path)
     for y in (found.pattern.height * 0.4, found.pattern.height * 0.71):
         for section in (open_section(found, y), closed(found, y)):
-            for piece in found.pattern.pieces:
+            for piece in (each for each in found.pattern.pieces if each.placement.panels):
                 assert section.length(piece.name) == pytest.approx(flat_length(found, piece.name, y), abs=0.05)
 
 

@@ -1,0 +1,107 @@
+"""Gussets: whether a strip meets its walls hole for hole, keeps its stitches off its bends, goes round corners."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from itertools import pairwise
+
+from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.holes import rim_reach
+from patternforge.fit.layout import Layout
+from patternforge.fit.strips import FoldedStrip, folded_strip, seam_radius
+from patternforge.wallet.pattern import Piece, Seam, SeamHole
+from patternforge.wallet.strip import StripPlacement
+
+__all__ = ["gusset_findings"]
+
+_EVEN, _UNEVEN = 0.1, 0.3  # mm by which joined edges, or stitches of them, may differ
+_ROUND, _TIGHT = 4.0, 2.0  # radius over what must stretch or gather beside the seam; common practice, no source
+_CORNER = math.radians(60)  # a line that turns by more from hole to hole has a corner between them
+
+
+def gusset_findings(layout: Layout) -> Iterator[Finding]:
+    """Every strip against its seams, its own bends and their corners."""
+    for piece in layout.pattern.pieces:
+        if isinstance(piece.placement, StripPlacement):
+            folded = folded_strip(piece, layout.leathers[piece.leather])
+            yield from _edges(layout, piece, piece.placement)
+            yield _to_fold(layout, piece)
+            yield from _round_corners(piece, piece.placement, folded)
+
+
+def _edges(layout: Layout, piece: Piece, placement: StripPlacement) -> Iterator[Finding]:
+    """Both edges against their seams as they run on the walls, and against each other."""
+    seams = {seam.name: seam for seam in layout.pattern.seams}
+    strip = {(hole.seam, hole.index): hole for hole in piece.holes}
+    sewn = []
+    for row in placement.rows:
+        seam = seams[row.seam]
+        lengths = [strip[seam.name, a.index].at.distance_to(strip[seam.name, b.index].at) for a, b in _pairs(seam)]
+        walls = [_way(a, b) for a, b in _pairs(seam)]
+        where = f"{piece.name}, {seam.name}"
+        yield _unpierced(layout, piece, seam)
+        stray = max((abs(has - wall) for has, wall in zip(lengths, walls, strict=True)), default=0.0)
+        yield _even("stitches of a gusset longer or shorter than its wall's", where, stray, "draft it again")
+        apart = abs(sum(lengths) - sum(walls))
+        yield _even("edge of a gusset longer or shorter than its seam", where, apart, "draft it again")
+        sewn.append(sum(lengths))
+    names = " and ".join(row.seam for row in placement.rows)
+    remedy = "give both seams the same margin, ends and corners"
+    yield _even("stitched edges of a gusset differ by", f"{piece.name}, {names}", abs(sewn[0] - sewn[1]), remedy)
+
+
+def _even(what: str, where: str, off: float, remedy: str) -> Finding:
+    verdict = at_most(off, _EVEN, _UNEVEN)
+    return Finding(what, where, off, _EVEN, verdict, "" if verdict is Verdict.GOOD else remedy)
+
+
+def _pairs(seam: Seam) -> list[tuple[SeamHole, SeamHole]]:
+    return list(pairwise(sorted(seam.holes, key=lambda hole: hole.index)))
+
+
+def _way(a: SeamHole, b: SeamHole) -> float:
+    """From hole to hole along the seam as it lies on the wall, round its corners, mm.
+
+    Between neighbours the line runs an arc that turns as much as the way of sewing does: chord x (v / sin v), v half
+    the turn. Across a sharp corner it runs straight.
+    """
+    half = math.radians(math.remainder(b.heading - a.heading, 360)) / 2
+    chord = a.at.distance_to(b.at)
+    return chord if abs(half) < 1e-9 or abs(2 * half) > _CORNER else chord * half / math.sin(half)
+
+
+def _unpierced(layout: Layout, piece: Piece, seam: Seam) -> Finding:
+    """Holes of the strip that no wall has."""
+    walls = {(hole.seam, hole.index) for p in layout.pattern.pieces if p.placement.panels for hole in p.holes}
+    missing = sum(1 for hole in piece.holes if hole.seam == seam.name and (seam.name, hole.index) not in walls)
+    verdict = Verdict.NO if missing else Verdict.GOOD
+    remedy = "end the seam sooner, for its wall ends there" if missing else ""
+    return Finding(
+        "holes of a gusset that its wall lacks", f"{piece.name}, {seam.name}", missing, 0, verdict, remedy, ""
+    )
+
+
+def _to_fold(layout: Layout, piece: Piece) -> Finding:
+    """The hole of the strip nearest to a bend of its own."""
+    reach = {seam.name: rim_reach(seam.stitching.hole) for seam in layout.pattern.seams}
+    gaps = (abs(line.start.y - hole.at.y) - reach[hole.seam] for line in piece.fold_lines for hole in piece.holes)
+    gap, limit = min(gaps), layout.pattern.design.limits.hole_to_fold
+    remedy = "" if gap >= limit - 1e-3 else "a larger turn, or a deeper leaf: the stitches would stand in the bend"
+    return Finding("hole rim to fold of the gusset", piece.name, gap, limit, at_least(gap, limit, limit / 2), remedy)
+
+
+def _round_corners(piece: Piece, placement: StripPlacement, folded: FoldedStrip) -> Iterator[Finding]:
+    """Round a corner the strip's edge runs further than its seam and must stretch, its bend runs less and gathers.
+
+    Either changes its length by the share that its distance from the seam has in the seam's radius.
+    """
+    ys = [row.y for row in placement.rows]
+    beside = (ys[0], piece.height - ys[1])
+    widest = max(*beside, *(depth - margin for depth, margin in zip(folded.depths, beside, strict=True)))
+    radius, limit = seam_radius(placement), _ROUND * widest
+    if math.isinf(radius):
+        return
+    remedy = "" if radius >= limit - 1e-3 else "rounder corners of the walls, or cut notches into the flange there"
+    verdict = at_least(radius, limit, _TIGHT * widest)
+    yield Finding("corner of the seam, for the strip to go round", piece.name, radius, limit, verdict, remedy)
