@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from enum import StrEnum
 
-__all__ = ["DxfRelease", "Engraved", "Face", "Fold", "PaperName", "Punching", "SchemaName", "Usage"]
+__all__ = ["DxfRelease", "Engraved", "Face", "Fold", "PaperName", "Punching", "SchemaName", "TypeSize", "Usage"]
 
 
 class Usage(StrEnum):
@@ -52,3 +52,8 @@ class SchemaName(StrEnum):
     DESIGN = "design"
     PATTERN = "pattern"
     MACHINE = "machine"
+
+
+class TypeSize(StrEnum):
+    USUAL = "usual"
+    LARGE = "large"

@@ -11,9 +11,19 @@ import typer
 
 from patternforge import __version__
 from patternforge.cli import options
-from patternforge.cli.choices import DxfRelease, Engraved, Face, Fold, PaperName, Punching, SchemaName, Usage
+from patternforge.cli.choices import (
+    DxfRelease,
+    Engraved,
+    Face,
+    Fold,
+    PaperName,
+    Punching,
+    SchemaName,
+    TypeSize,
+    Usage,
+)
 from patternforge.cli.guard import guarded
-from patternforge.cli.words import given, pairs, sum_of, texts
+from patternforge.cli.words import TRUE, given, pairs, sum_of, texts
 
 __all__ = ["app"]
 
@@ -62,8 +72,8 @@ def draft(
     die_holes: options.DieHoles = Punching.NONE,
     paper: options.PaperSize = PaperName.A4,
     white: options.White = 10.0,
-    bar_x: options.BarX = 100.0,
-    bar_y: options.BarY = 100.0,
+    measured: options.Measured = TRUE,
+    type_size: options.Type = TypeSize.USUAL,
     despite_findings: options.DespiteFindings = False,
 ) -> None:
     """Draft DESIGN and write its files into a folder of its own, all of them or none.
@@ -86,7 +96,7 @@ def draft(
         chosen,
         release(dxf),
         paper_named(paper),
-        printing(white, bar_x, bar_y),
+        printing(white, measured, type_size),
         on_no(despite_findings),
         texts(initials),
     )
@@ -191,8 +201,8 @@ def strip(
     gauge: options.Gauge = 3.0,
     paper: options.PaperSize = PaperName.A4,
     white: options.White = 10.0,
-    bar_x: options.BarX = 100.0,
-    bar_y: options.BarY = 100.0,
+    measured: options.Measured = TRUE,
+    type_size: options.Type = TypeSize.USUAL,
     out: options.OutFolder = Path("out"),
 ) -> None:
     """Write a test strip for a leather: cut it, fold it, read it, and 'neutral' tells where the leather bends."""
@@ -203,7 +213,7 @@ def strip(
     from patternforge.pipeline.strip import StripRequest, strip_delivered
 
     wanted = TestStrip(length, width, gauge)
-    settings = replace(printing(white, bar_x, bar_y), title="Test strip")
+    settings = replace(printing(white, measured, type_size), title="Test strip")
     _say(strip_report(wanted, strip_delivered(StripRequest(wanted, paper_named(paper), settings, out))))
 
 

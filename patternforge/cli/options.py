@@ -7,12 +7,20 @@ from typing import Annotated
 
 import typer
 
-from patternforge.cli.choices import DxfRelease, Engraved, Face, Fold, PaperName, Punching, SchemaName, Usage
-from patternforge.cli.words import correction, length, one_of
+from patternforge.cli.choices import (
+    DxfRelease,
+    Engraved,
+    Face,
+    Fold,
+    PaperName,
+    Punching,
+    SchemaName,
+    TypeSize,
+    Usage,
+)
+from patternforge.cli.words import Corrections, corrections, length, one_of
 
 __all__ = [
-    "BarX",
-    "BarY",
     "Bed",
     "CutFace",
     "DesignFile",
@@ -31,6 +39,7 @@ __all__ = [
     "Legs",
     "MachineName",
     "MachineWord",
+    "Measured",
     "Name",
     "OutFile",
     "OutFolder",
@@ -40,6 +49,7 @@ __all__ = [
     "StripLength",
     "StripWidth",
     "Thickness",
+    "Type",
     "White",
     "Word",
 ]
@@ -137,13 +147,21 @@ PaperSize = Annotated[
 White = Annotated[
     float, typer.Option("--white", metavar="MM", parser=length, help="Paper: rim that the printer leaves white.")
 ]
-BarX = Annotated[
-    float,
-    typer.Option("--bar-x", metavar="MM", parser=correction, help="Paper: what the level 100 mm bar measures."),
+Measured = Annotated[
+    Corrections,
+    typer.Option(
+        "--measured",
+        metavar="AxB",
+        parser=corrections,
+        help="Paper: what the level and the upright 100 mm bar measure, 99.6x100.2.",
+        show_default="100x100",
+    ),
 ]
-BarY = Annotated[
-    float,
-    typer.Option("--bar-y", metavar="MM", parser=correction, help="Paper: what the upright 100 mm bar measures."),
+Type = Annotated[
+    TypeSize,
+    typer.Option(
+        "--type", metavar="|".join(TypeSize), parser=one_of(TypeSize), help="Paper: letters large for poor eyesight."
+    ),
 ]
 DespiteFindings = Annotated[
     bool, typer.Option("--despite-findings", help="Write the files even if the wallet does not fit.")

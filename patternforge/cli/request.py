@@ -8,7 +8,8 @@ from typing import TypeVar
 
 import typer
 
-from patternforge.cli.choices import DxfRelease, Engraved, Face, Fold, Punching, Usage
+from patternforge.cli.choices import DxfRelease, Engraved, Face, Fold, Punching, TypeSize, Usage
+from patternforge.cli.words import Corrections
 from patternforge.drafting.purpose import (
     CutFace,
     DieHoles,
@@ -18,7 +19,7 @@ from patternforge.drafting.purpose import (
     FoldTicks,
     LaserOptions,
 )
-from patternforge.drawing.printing import PrintSettings
+from patternforge.drawing.printing import Letters, PrintSettings
 from patternforge.errors import DraftError
 from patternforge.export.dxf import DxfVersion
 from patternforge.pipeline.request import OnNo
@@ -42,8 +43,8 @@ _USED_FOR: Mapping[str, tuple[Usage, ...]] = MappingProxyType(
         "die_holes": (_DIE,),
         "paper": (_PAPER,),
         "white": (_PAPER,),
-        "bar_x": (_PAPER,),
-        "bar_y": (_PAPER,),
+        "measured": (_PAPER,),
+        "type_size": (_PAPER,),
     }
 )
 
@@ -54,7 +55,7 @@ def refuse_unused(usage: Usage, written: Collection[str]) -> None:
         if name in written and usage not in (*uses, Usage.ALL):
             raise typer.BadParameter(
                 f"it changes nothing in files for {usage}; leave it out, or ask for --for {uses[0]}",
-                param_hint=f"--{name.replace('_', '-')}",
+                param_hint=f"--{name.removesuffix('_size').replace('_', '-')}",
             )
 
 
@@ -77,10 +78,13 @@ def release(dxf: DxfRelease) -> DxfVersion:
     return DxfVersion(dxf.upper())
 
 
-def printing(white: float, x_correction: float, y_correction: float) -> PrintSettings:
+def printing(white: float, measured: Corrections, size: TypeSize) -> PrintSettings:
     """How pages are printed; the design gives the title. A usage error for a rim out of its range."""
     _within_range("--white", lambda: PrintSettings("", margin=white))
-    return PrintSettings("", margin=white, x_correction=x_correction, y_correction=y_correction)
+    letters = {TypeSize.USUAL: Letters.USUAL, TypeSize.LARGE: Letters.LARGE}[size]
+    return PrintSettings(
+        "", margin=white, x_correction=measured.across, y_correction=measured.upright, letters=letters
+    )
 
 
 def on_no(despite_findings: bool) -> OnNo:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
 from enum import StrEnum
 from typing import TypeVar
 
@@ -10,7 +11,7 @@ import typer
 
 from patternforge.units import MeasureError, length_mm
 
-__all__ = ["correction", "given", "length", "one_of", "pairs", "sum_of"]
+__all__ = ["TRUE", "Corrections", "corrections", "given", "length", "one_of", "pairs", "sum_of"]
 
 _Choice = TypeVar("_Choice", bound=StrEnum)
 
@@ -88,13 +89,35 @@ def length(word: str | float) -> float:
         raise typer.BadParameter(str(error)) from error
 
 
-def correction(word: str | float) -> float:
-    """The factor that makes a bar true which measures so much instead of 100 mm; a usage error outside 91 to 111 mm.
+@dataclass(frozen=True, slots=True)
+class Corrections:
+    """The factors that a printed page is multiplied by across and upright."""
 
-    >>> correction("98 mm")
-    1.0204081632653061
+    across: float = 1.0
+    upright: float = 1.0
+
+
+TRUE = Corrections()
+"""What a printer needs that prints true."""
+
+
+def corrections(words: str | Corrections) -> Corrections:
+    """The factors that make bars true which measure AxB instead of 100 mm across and upright.
+
+    A usage error for other words and outside 91 to 111 mm.
+
+    >>> corrections("98 mm x 100")
+    Corrections(across=1.0204081632653061, upright=1.0)
     """
-    reading = length(word)
+    if isinstance(words, Corrections):
+        return words
+    readings = words.lower().split("x")
+    if len(readings) != 2:
+        raise typer.BadParameter(f"'{words}' is not AxB, such as 99.6x100.2: across, then upright")
+    return Corrections(*(_correction(length(reading.strip())) for reading in readings))
+
+
+def _correction(reading: float) -> float:
     if not _NEAREST <= reading <= _FARTHEST:
         raise typer.BadParameter(
             f"a bar of {reading:g} mm is no small fault of a printer; print at 100 %, not fitted to the page"

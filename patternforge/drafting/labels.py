@@ -16,6 +16,7 @@ from patternforge.drafting.wording import Block, Wording, block, facts, wording
 from patternforge.drawing.extent import placed
 from patternforge.drawing.lettering import text_width
 from patternforge.drawing.model import Align, Ink, Role, Text
+from patternforge.drawing.printing import Letters
 from patternforge.geometry.path import polygon
 from patternforge.geometry.point import Bounds, Point
 from patternforge.geometry.transform import Transform, identity, rotation
@@ -55,8 +56,8 @@ class _Setting:
     top: Point
 
 
-def label_inks(pattern: Pattern, piece: Piece) -> tuple[Ink, ...]:
-    """Words and arrows for one piece in its own frame, all of role LABEL, no letter lower than 2 mm.
+def label_inks(pattern: Pattern, piece: Piece, letters: Letters = Letters.USUAL) -> tuple[Ink, ...]:
+    """Words and arrows for one piece in its own frame, all of role LABEL, no letter lower than 2 mm (large: 3 mm).
 
     The label keeps 1 mm away from the outline, openings, stitch holes, fold and stitch lines. It lies level, else
     upright; where nothing fits, a letter stands in the piece and the words that it stands for below it. Beside a hole
@@ -69,22 +70,25 @@ def label_inks(pattern: Pattern, piece: Piece) -> tuple[Ink, ...]:
     if beside:
         walls += tuple(wall for text in beside for wall in _word_barriers(text))
         level = _ground(walls, identity())
-    return (*beside, *_label(pattern, piece, walls, level))
+    heights = tuple(height * letters.factor for height in _HEIGHTS)
+    return (*beside, *_label(pattern, piece, walls, level, heights))
 
 
-def _label(pattern: Pattern, piece: Piece, walls: Sequence[Barrier], level: _Ground) -> tuple[Ink, ...]:
+def _label(
+    pattern: Pattern, piece: Piece, walls: Sequence[Barrier], level: _Ground, heights: Sequence[float]
+) -> tuple[Ink, ...]:
     told = (*facts(pattern, piece), *fitting_facts(pattern, piece), *letter_facts(piece))
     said = wording(piece.name, told)
     ways = symbol_ways(pattern.design.leather(piece.leather).stretch)
-    found = _within(level, _blocks(said, _WHOLE), ways)
+    found = _within(level, _blocks(said, _WHOLE, heights), ways)
     if found:
         return found
     upright = _ground(walls, rotation(90))
     return (
-        _within(upright, _blocks(said, _WHOLE), ways)
-        or _within(level, _blocks(said, _BROKEN), ways)
-        or _within(upright, _blocks(said, _BROKEN), ways)
-        or _below(pattern, piece, said.facts, level)
+        _within(upright, _blocks(said, _WHOLE, heights), ways)
+        or _within(level, _blocks(said, _BROKEN, heights), ways)
+        or _within(upright, _blocks(said, _BROKEN, heights), ways)
+        or _below(pattern, piece, said.facts, level, heights)
     )
 
 
@@ -127,9 +131,9 @@ def _word_barriers(text: Text) -> tuple[Barrier, ...]:
     return path_barriers(rim, _CLEAR, bounds=False)
 
 
-def _blocks(said: Wording, wraps: Sequence[float | None]) -> Iterator[Block]:
+def _blocks(said: Wording, wraps: Sequence[float | None], heights: Sequence[float]) -> Iterator[Block]:
     """The words in ever smaller letters, in each height in every width."""
-    for height, wrap in product(_HEIGHTS, wraps):
+    for height, wrap in product(heights, wraps):
         lines = block(said, height, wrap and wrap * height * said.longest)
         if lines:
             yield lines
@@ -168,19 +172,21 @@ def _texts(lines: Block, top: Point) -> tuple[Text, ...]:
     return tuple(Text(Role.LABEL, top - Point(0.0, down), size, text) for text, size, down in lines.lines)
 
 
-def _below(pattern: Pattern, piece: Piece, words: Sequence[str], ground: _Ground) -> tuple[Ink, ...]:
+def _below(
+    pattern: Pattern, piece: Piece, words: Sequence[str], ground: _Ground, heights: Sequence[float]
+) -> tuple[Ink, ...]:
     """A letter in the piece, if one fits, and the words below its outline, which without arrows say what is up."""
     key = _letter(pattern.pieces.index(piece))
-    mark = _key_inks(key, ground)
+    mark = _key_inks(key, ground, heights)
     bounds = piece.outline.bounds
     said = wording(f"{key}: {piece.name}" if mark else piece.name, (*words, "up as drawn"))
-    wide = block(said, _HEIGHTS[-1], max(bounds.width, _NARROWEST))
-    lines = wide or block(said, _HEIGHTS[-1], None)
+    wide = block(said, heights[-1], max(bounds.width, _NARROWEST))
+    lines = wide or block(said, heights[-1], None)
     return (*mark, *(_texts(lines, Point(bounds.x0, bounds.y0 - _BELOW)) if lines else ()))
 
 
-def _key_inks(key: str, ground: _Ground) -> tuple[Ink, ...]:
-    for height in _HEIGHTS:
+def _key_inks(key: str, ground: _Ground, heights: Sequence[float]) -> tuple[Ink, ...]:
+    for height in heights:
         box = room(ground.floor, text_width(key, height), height)
         if box:
             at = Point(box.centre.x, box.y0)

@@ -16,6 +16,7 @@ from patternforge.drafting.purpose import (
     Engraving,
     FoldTicks,
     LaserOptions,
+    PaperOptions,
     Purpose,
 )
 from patternforge.drawing.extent import moved
@@ -44,7 +45,7 @@ def figures(pattern: Pattern, purpose: Purpose, options: DraftingOptions | None 
         case Purpose.DIE:
             return tuple(_die_figure(pattern, piece, chosen.die) for piece in pattern.pieces)
         case Purpose.PAPER:
-            return tuple(_paper_figure(pattern, piece) for piece in pattern.pieces)
+            return tuple(_paper_figure(pattern, piece, chosen.paper) for piece in pattern.pieces)
 
 
 def _laser_figure(pattern: Pattern, piece: Piece, options: LaserOptions) -> Figure:
@@ -61,13 +62,18 @@ def _die_figure(pattern: Pattern, piece: Piece, options: DieOptions) -> Figure:
     return _figure(piece, (*holes, *_edges(piece, 0.0)))
 
 
-def _paper_figure(pattern: Pattern, piece: Piece) -> Figure:
+def _paper_figure(pattern: Pattern, piece: Piece, options: PaperOptions) -> Figure:
     from patternforge.drafting.labels import label_inks
 
     marks = (*letter_inks(piece), *(Stroke(Role.MARK, mark.path) for mark in piece.marks))
     cut = _figure(piece, (*marks, *hole_inks(pattern, piece, 0.0), *_edges(piece, 0.0)))
     folds = tuple(Stroke(Role.FOLD, line) for line in piece.fold_lines)
-    drawn = (*folds, *seam_strokes(pattern, piece), *letter_notes(piece), *label_inks(pattern, piece))
+    drawn = (
+        *folds,
+        *seam_strokes(pattern, piece),
+        *letter_notes(piece),
+        *label_inks(pattern, piece, options.letters),
+    )
     return replace(cut, inks=cut.inks + drawn)
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from math import inf
 
+from patternforge.drawing.printing import Letters
 from patternforge.errors import DraftError
 
 __all__ = [
@@ -20,6 +21,7 @@ __all__ = [
     "Files",
     "FoldTicks",
     "LaserOptions",
+    "PaperOptions",
     "Purpose",
     "StitchHoles",
 ]
@@ -130,8 +132,16 @@ class DieOptions:
 
 
 @dataclass(frozen=True, slots=True)
+class PaperOptions:
+    """How pieces are labelled on paper."""
+
+    letters: Letters = Letters.USUAL
+
+
+@dataclass(frozen=True, slots=True)
 class DraftingOptions:
     """All choices, each under the purpose it belongs to."""
 
     laser: LaserOptions = field(default_factory=LaserOptions)
     die: DieOptions = field(default_factory=DieOptions)
+    paper: PaperOptions = field(default_factory=PaperOptions)

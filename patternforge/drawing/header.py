@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from patternforge.drawing.lettering import text_width
 from patternforge.drawing.model import Align, Ink, Role, Stroke, Text
+from patternforge.drawing.printing import Letters
 from patternforge.drawing.shelves import Size
 from patternforge.errors import DraftError
 from patternforge.geometry.path import Path, polygon
@@ -19,6 +20,7 @@ CHECK_MM = 100.0
 CHECK_INCH = 4 * MM_PER_INCH
 
 _BAR = 3.0  # height of one bar, mm
+_MOST_NOTES = 3
 _BARS = 2 * _BAR + 0.5  # both bars, the mm bar outermost
 _ABOVE, _BELOW = 2.2, 3.0  # free above and below the bars, mm
 _TITLE, _TITLE_PITCH = 3.0, 5.0
@@ -46,43 +48,52 @@ class Head:
     heading: str
     imprint: str
     notes: tuple[tuple[str, ...], ...]
+    letters: Letters = Letters.USUAL
 
 
-def head_height(heading: str, width: float) -> float:
+def head_height(heading: str, width: float, letters: Letters = Letters.USUAL) -> float:
     """How much of the height of an area ``width`` mm wide the head takes, mm; DraftError as in ``head_inks``.
 
     >>> round(head_height("Card sleeve", 190), 2)
     20.3
     """
-    return _TITLE_PITCH * len(_lines(heading, width - MAP.width)) + _IMPRINT_PITCH + _ABOVE + _BARS + _BELOW
+    large = letters.factor
+    titles = _TITLE_PITCH * len(_lines(heading, width - MAP.width, _TITLE * large))
+    return (titles + _IMPRINT_PITCH) * large + _ABOVE + _BARS + _below(large)
+
+
+def _below(large: float) -> float:
+    """What is kept free below the level bars: where letters are large, the notes beside them reach further down."""
+    return max(_BELOW, _MOST_NOTES * _NOTE_PITCH * large - _BARS + 1.0)
 
 
 def head_inks(head: Head, area: Bounds) -> tuple[Ink, ...]:
     """Words and bars at the top of ``area``; DraftError when a word or a note is wider than its place."""
-    width = area.width - MAP.width
+    width, large = area.width - MAP.width, head.letters.factor
+    title, note = _TITLE * large, _NOTE * large
     y = area.y1
     inks: list[Ink] = []
-    for line in _lines(head.heading, width):
-        y -= _TITLE_PITCH
-        inks.append(Text(Role.LABEL, Point(area.x0, y + 1.0), _TITLE, line))
-    y -= _IMPRINT_PITCH
-    imprint = first_fitting([*(f"{head.imprint} {legend}" for legend in _LEGEND), head.imprint], width, _NOTE)
-    inks.append(Text(Role.LABEL, Point(area.x0, y + 0.6), _NOTE, imprint))
+    for line in _lines(head.heading, width, title):
+        y -= _TITLE_PITCH * large
+        inks.append(Text(Role.LABEL, Point(area.x0, y + 1.0), title, line))
+    y -= _IMPRINT_PITCH * large
+    imprint = first_fitting([*(f"{head.imprint} {legend}" for legend in _LEGEND), head.imprint], width, note)
+    inks.append(Text(Role.LABEL, Point(area.x0, y + 0.6), note, imprint))
     corner = Point(area.x0, y - _ABOVE)
-    inks += _notes(head.notes, corner + Point(_ASIDE, 0), area.width - _ASIDE)
-    return (*inks, *_check_bars(corner))
+    inks += _notes(head.notes, corner + Point(_ASIDE, 0), area.width - _ASIDE, large)
+    return (*inks, *_check_bars(corner, _below(large)))
 
 
-def _notes(notes: Sequence[Sequence[str]], top: Point, width: float) -> list[Ink]:
-    lines = [first_fitting(wordings, width, _NOTE) for wordings in notes]
-    places = [top - Point(0, row * _NOTE_PITCH - 0.8) for row, _ in enumerate(lines, start=1)]
-    return [Text(Role.LABEL, at, _NOTE, line) for at, line in zip(places, lines, strict=True)]
+def _notes(notes: Sequence[Sequence[str]], top: Point, width: float, large: float) -> list[Ink]:
+    lines = [first_fitting(wordings, width, _NOTE * large) for wordings in notes]
+    places = [top - Point(0, row * _NOTE_PITCH * large - 0.8) for row, _ in enumerate(lines, start=1)]
+    return [Text(Role.LABEL, at, _NOTE * large, line) for at, line in zip(places, lines, strict=True)]
 
 
-def _check_bars(corner: Point) -> tuple[Ink, ...]:
+def _check_bars(corner: Point, below: float) -> tuple[Ink, ...]:
     """Two bars across and two upright, the mm bar outermost; the far ends of each are the measure."""
     across = corner - Point(0, _BAR), corner - Point(0, _BARS)
-    upright = corner - Point(0, _BARS + _BELOW)
+    upright = corner - Point(0, _BARS + below)
     inks: list[Ink] = []
     for (length, words), foot in zip(_MEASURES, across, strict=True):
         inks += [_box(foot, length, _BAR), _caption(foot + Point(length / 2, 0.5), words, 0.0)]
@@ -107,15 +118,15 @@ def _caption(at: Point, words: str, angle: float) -> Text:
     return Text(Role.CHECK, at, _NOTE, words, angle, Align.CENTRE)
 
 
-def _lines(words: str, width: float) -> tuple[str, ...]:
-    """The heading broken into lines of at most ``width`` mm."""
+def _lines(words: str, width: float, height: float) -> tuple[str, ...]:
+    """The heading in letters of that height broken into lines of at most ``width`` mm."""
     lines: list[str] = []
     for word in words.split():
         longer = f"{lines[-1]} {word}" if lines else word
-        if lines and text_width(longer, _TITLE) <= width:
+        if lines and text_width(longer, height) <= width:
             lines[-1] = longer
         else:
-            lines.append(first_fitting([word], width, _TITLE))
+            lines.append(first_fitting([word], width, height))
     return tuple(lines)
 
 

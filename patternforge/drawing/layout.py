@@ -122,7 +122,7 @@ def _plan(figures: Sequence[Figure], boxes: Sequence[Bounds], paper: Paper, sett
 def _room(area: Bounds, settings: PrintSettings) -> Room:
     if area.width < _NARROWEST:
         raise DraftError(f"a printable width of {area.width:.1f} mm is too little; a page needs {_NARROWEST:g} mm")
-    height = area.height - head_height(settings.heading, area.width)
+    height = area.height - head_height(settings.heading, area.width, settings.letters)
     if height < UPRIGHT.height:
         raise DraftError(f"a printable height of {area.height:.1f} mm does not hold the check bars of a page")
     return Room(Size(area.width, height), UPRIGHT, settings.gap)

@@ -3,12 +3,25 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import StrEnum
 
 from patternforge.drawing.paper import Paper
 from patternforge.errors import DraftError
 from patternforge.geometry.point import Bounds
 
-__all__ = ["PrintSettings", "printable_area"]
+__all__ = ["Letters", "PrintSettings", "printable_area"]
+
+
+class Letters(StrEnum):
+    """How large words on paper are set: ``large`` for poor eyesight or a dim bench."""
+
+    USUAL = "usual"
+    LARGE = "large"
+
+    @property
+    def factor(self) -> float:
+        """What heights of letters are multiplied by."""
+        return 1.5 if self is Letters.LARGE else 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +43,7 @@ class PrintSettings:
     overlap: float = 10.0
     x_correction: float = 1.0
     y_correction: float = 1.0
+    letters: Letters = Letters.USUAL
 
     def __post_init__(self) -> None:
         _require("printer margin", self.margin, 0.0, 50.0, " mm")

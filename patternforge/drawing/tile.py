@@ -66,9 +66,9 @@ def _page(sheet: _Sheet, number: int, count: int, settings: PrintSettings) -> Pa
 
 def _head(sheet: _Sheet, number: str, settings: PrintSettings) -> Head:
     x, y = settings.x_correction, settings.y_correction
-    how = "not fitted to the page" if x == y == 1 else f"printer correction x {x:g} y {y:g}"
+    how = "not fitted to the page" if x == y == 1 else f"printer correction x {round(x, 4):g} y {round(y, 4):g}"
     imprint = f"{number}. Print at 100 %, {how}."
-    return Head(settings.heading, imprint, (_MEASURE, *sheet.notes))
+    return Head(settings.heading, imprint, (_MEASURE, *sheet.notes), settings.letters)
 
 
 def _whole_sheets(chosen: Layout) -> Iterator[_Sheet]:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from patternforge.drafting.names import file_word
 from patternforge.drafting.pieces import figures
-from patternforge.drafting.purpose import Purpose
+from patternforge.drafting.purpose import DraftingOptions, PaperOptions, Purpose
 from patternforge.drafting.sheets import Deliverable, die_sheets, laser_sheets
 from patternforge.drawing.arrange import arranged
 from patternforge.drawing.extent import extent
@@ -107,7 +107,7 @@ def _paper(wallet: Judged, request: DraftRequest) -> _Files:
 
     # Drawn once: setting the labels is most of the work.
     pattern = wallet.pattern
-    drawn = figures(pattern, Purpose.PAPER)
+    drawn = figures(pattern, Purpose.PAPER, DraftingOptions(paper=PaperOptions(request.printing.letters)))
     warning = _warning(wallet.findings)
     title = f"{warning} {pattern.design.title}" if warning else pattern.design.title
     settings = replace(request.printing, title=title, revision=pattern.design.revision)

@@ -158,8 +158,9 @@ def test_the_kerf_stands_in_the_names_of_what_it_changes(sleeve: Path) -> None:
         (["--die-holes", "punched"], "die/sleeve-die-back-with-holes.dxf"),
         (["--cut-face", "back"], "laser/sleeve-laser-main-back.dxf"),
         (["--paper", "Letter"], "paper/sleeve-letter.pdf"),
-        (["--bar-x", "99.2"], "paper/sleeve-a4.pdf"),
-        (["--bar-y", "101"], "paper/sleeve-a4.pdf"),
+        (["--measured", "99.2x100"], "paper/sleeve-a4.pdf"),
+        (["--measured", "100 x 101 mm"], "paper/sleeve-a4.pdf"),
+        (["--type", "large"], "paper/sleeve-a4.pdf"),
         (["--white", "5 mm"], "paper/sleeve-a4.pdf"),
     ],
 )

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import pairwise
 
 import pytest
 
 from patternforge.drawing.clip import clipped
 from patternforge.drawing.header import CHECK_INCH, CHECK_MM, Head, first_fitting, head_height, head_inks
 from patternforge.drawing.model import Role, Stroke, Text
+from patternforge.drawing.printing import Letters
 from patternforge.errors import DraftError
 from patternforge.export.pdf_pens import PENS as PDF_PENS
 from patternforge.export.pdf_pens import Pen as PdfPen
@@ -116,3 +118,17 @@ def test_no_wording_that_fits_is_refused() -> None:
 def test_no_text_of_the_head_is_smaller_than_2_mm() -> None:
     inks = head_inks(Head("Sleeve", "Page 1 of 1.", (("note",),)), AREA)
     assert min(ink.height for ink in inks if isinstance(ink, Text)) >= 2
+
+
+def test_large_letters_are_half_as_large_again_and_keep_off_bars_and_notes() -> None:
+    notes = (("Measure the bars.",), ("Join equal crosses.",), ("Split piece.",))
+    area = Bounds(10, 10, 200, 287)
+    usual, large = (head_inks(Head("Card sleeve", "Page 1 of 2.", notes, letters), area) for letters in Letters)
+    for small, big in zip(usual, large, strict=True):
+        if isinstance(small, Text) and isinstance(big, Text) and small.role is Role.LABEL:
+            assert big.height == pytest.approx(1.5 * small.height)
+    bottom = 287 - head_height("Card sleeve", 190, Letters.LARGE)
+    texts = [ink for ink in large if isinstance(ink, Text) and ink.role is Role.LABEL]
+    assert min(text.at.y for text in texts) > bottom
+    rows = sorted({text.at.y for text in texts}, reverse=True)
+    assert all(above - below >= 3.0 for above, below in pairwise(rows))
