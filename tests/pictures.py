@@ -22,6 +22,7 @@ from patternforge.drawing.paper import A4
 from patternforge.export.pdf import pdf_bytes
 from patternforge.export.svg import PENS, SvgOptions, svg_bytes
 from patternforge.pipeline.stages import Judged, judged
+from patternforge.pipeline.views import view_sheets
 from tests.thickness_picture import OPTIONS, thickness_sheet
 
 __all__ = ["PICTURES"]
@@ -99,6 +100,7 @@ PICTURES: Mapping[str, Callable[[], bytes]] = MappingProxyType(
         "three-fold-pieces.png": lambda: _pieces("three-fold", 400.0),
         "card-sleeve-pieces.png": lambda: _pieces("card-sleeve", 360.0),
         "strap-card-case-pieces.png": lambda: _pieces("strap-card-case", 400.0),
+        "two-fold-sections.png": lambda: _rendered(_lettered(view_sheets(_wallet("two-fold"))[1])),
         "thickness.png": lambda: _rendered(_lettered(thickness_sheet()), OPTIONS),
     }
 )

@@ -137,6 +137,21 @@ def check(
 
 @app.command()
 @guarded
+def views(
+    design: options.DesignFile,
+    settings: options.Settings = [],  # noqa: B006
+    out: options.OutFolder = Path("out"),
+) -> None:
+    """Draw DESIGN to be looked at before it is cut: thickness over every point, sections, the order of sewing."""
+    from patternforge.cli.viewing import views_report
+    from patternforge.pipeline.views import ViewsRequest
+    from patternforge.pipeline.views import views as viewed
+
+    _say(views_report(viewed(ViewsRequest(design, pairs(settings), out))))
+
+
+@app.command()
+@guarded
 def new(
     start: options.From = None,
     name: options.Name = None,

@@ -1,0 +1,37 @@
+"""What is said once the views of a wallet are drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from textwrap import wrap
+
+from patternforge.fit.order import SewingOrder, SewingStep
+from patternforge.pipeline.views import Views
+
+__all__ = ["views_report"]
+
+_WIDTH = 100  # of running text, letters
+
+
+def views_report(done: Views) -> list[str]:
+    """The files written and the order of sewing."""
+    return [
+        f"{done.wallet.pattern.design.title}: look at it in {done.delivery.folder}",
+        *(f"  {name}" for name in done.delivery.written if name.endswith(".svg")),
+        *(["", "Sew in this order", *_order(done.order)] if done.order.steps else ()),
+    ]
+
+
+def _order(order: SewingOrder) -> Iterator[str]:
+    for number, step in enumerate(order.steps, start=1):
+        yield from wrap(_told(step), _WIDTH, initial_indent=f"  {number:2d}. ", subsequent_indent="      ")
+    for blocked in order.blocked:
+        yield f"      {blocked.seam} cannot be sewn: {blocked.piece} covers it"
+
+
+def _told(step: SewingStep) -> str:
+    """One seam: what is laid on what before it is sewn; groups sewn before are named by their outermost piece."""
+    names = [group[0] if len(group) == 1 else f"what is sewn to {group[0]}" for group in step.groups]
+    if len(names) == 1:
+        return f"{step.seam}: through {names[0]}"
+    return f"{step.seam}: lay {', '.join(names[1:])} on {names[0]}"
