@@ -8,7 +8,7 @@ from importlib.resources import files
 from types import MappingProxyType
 from typing import Any
 
-from patternforge.leather.contents import Item
+from patternforge.leather.contents import Item, Section
 
 __all__ = ["catalogue"]
 
@@ -39,6 +39,7 @@ def _item(group: Mapping[str, Any], entry: Mapping[str, Any]) -> Item:
         corner_radius=corner_radius,
         title=entry["title"],
         source=_source(group),
+        section=Section(group.get("section", "flat")),
     )
 
 

@@ -194,8 +194,43 @@ def test_a_d_ring_goes_round_its_strap(strap: float) -> None:
     assert ring.thickness == 3
 
 
+def test_a_pad_of_cheques_is_as_large_as_a_cheque() -> None:
+    pad, cheque = ITEMS["cheque-pad-us"], ITEMS["cheque-us"]
+    assert (pad.length, pad.height) == (cheque.length, cheque.height)
+    # Common practice, no source: 25 cheques with a copy each, 0.1 mm a sheet, and a card behind them of 0.4.
+    assert pad.thickness == pytest.approx(50 * cheque.thickness + 0.4)
+
+
+@pytest.mark.parametrize(
+    ("booklet", "printed"),
+    # ISO 216: A6 105 x 148, A5 148 x 210. Pocket notebooks: 3.5 x 5.5 in, about 90 x 140 mm, in guides to notebook
+    # sizes (two general pages on common notebook sizes).
+    [
+        ("booklet-a6", (148, 105)),
+        ("booklet-a5", (210, 148)),
+        ("booklet-pocket", (5.5 * MM_PER_INCH, 3.5 * MM_PER_INCH)),
+    ],
+)
+def test_a_booklet_has_its_printed_size(booklet: str, printed: tuple[float, float]) -> None:
+    assert (ITEMS[booklet].length, ITEMS[booklet].height) == pytest.approx(printed)
+    # Common practice, no source: 48 pages.
+    assert ITEMS[booklet].thickness == pytest.approx(24 * 0.1 + 2 * 0.3)
+
+
+@pytest.mark.parametrize(
+    ("bar", "thickness"),
+    # 1.0, 1.2, 1.3, 1.5, 1.8, 2.0 and 2.5 mm are sold (a page on measuring spring bars); 1.8 is the most common (a
+    # page of a dealer in watch straps).
+    [("spring-bar-thin", 1.5), ("spring-bar", 1.8), ("spring-bar-thick", 2.0)],
+)
+def test_a_spring_bar_is_as_thick_as_they_are_sold(bar: str, thickness: float) -> None:
+    assert (ITEMS[bar].height, ITEMS[bar].thickness) == (thickness, thickness)
+
+
 def test_every_size_in_the_catalogue_is_checked_here() -> None:
     elsewhere = {"id1-embossed", "passport", "cheque-us", "visa-mrv-a", "visa-mrv-b"}
     swiss = {f"note-chf-{value}" for value in (10, 20, 50, 100, 200, 1000)}
     rings = {"ring-d-15", "ring-d-20", "ring-d-25"}
+    elsewhere |= {"cheque-pad-us", "booklet-a6", "booklet-a5", "booklet-pocket"}
+    elsewhere |= {"spring-bar-thin", "spring-bar", "spring-bar-thick"}
     assert set(ITEMS) == set(OUTLINES) | {f"coin-{coin}" for coin in COINS} | elsewhere | swiss | rings

@@ -9,7 +9,7 @@ from importlib.resources import files
 import pytest
 
 from patternforge.leather.catalogue import catalogue
-from patternforge.leather.contents import Item
+from patternforge.leather.contents import Item, Section
 
 ITEMS = sorted(catalogue().values(), key=lambda item: item.name)
 each_item = pytest.mark.parametrize("item", ITEMS, ids=lambda item: item.name)
@@ -28,8 +28,9 @@ def test_a_name_is_lower_case_words_joined_by_hyphens(item: Item) -> None:
 
 
 @each_item
-def test_an_item_is_longer_than_high_and_flat(item: Item) -> None:
-    assert item.length >= item.height > item.thickness > 0
+def test_an_item_is_longer_than_high_and_flat_or_as_thick_as_high_and_round(item: Item) -> None:
+    assert item.length >= item.height >= item.thickness > 0
+    assert (item.height == item.thickness) == (item.section is Section.ROUND)
     assert 0 <= item.corner_radius <= item.height / 2
 
 
