@@ -153,7 +153,8 @@ def _described(table: Entries, name: str, items: Mapping[str, Item]) -> Item:
         section=table.choice("section", Section, base.section),
     )
     _refuse_impossible_outline(table, item)
-    if item.section is Section.ROUND and item.height != item.thickness:
+    oval = abs(item.height - item.thickness) > 0  # not so of a size that was refused already
+    if item.section is Section.ROUND and oval:
         what = f"{table.what} is round, {item.height:g} mm high and {item.thickness:g} mm thick"
         table.add_fault("section", what, "a round item is as thick as it is high")
     return item

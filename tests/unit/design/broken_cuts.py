@@ -23,6 +23,15 @@ _ROUND_BARS = (
     ),
 )
 
+_ROUND_ITEMS = (
+    broken_case(
+        "a round item of a size that is not known yet",
+        {"  coin: coin-eur-2": "  coin: {length: 25 mm, height: ¦margin, thickness: ¦margin, section: round}"},
+        "'margin' is not known yet",
+        "'margin' is not known yet",
+    ),
+)
+
 _MOUTHS = (
     broken_case("a layer's mouth slanted", {"shape: dipped": "shape: ¦slanted"}, ("'slanted'", "straight, dipped")),
     broken_case("a layer's mouth in a word alone", {f"mouth: {_MOUTH}": "mouth: ¦dipped"}, "needs a depth"),
@@ -136,4 +145,4 @@ _LOOSE = (
     ),
 )
 
-BROKEN_CUTS = (*_ROUND_BARS, *_MOUTHS, *_NOTCHES, *_FOLD_PLACES, *_LOOSE)
+BROKEN_CUTS = (*_ROUND_BARS, *_ROUND_ITEMS, *_MOUTHS, *_NOTCHES, *_FOLD_PLACES, *_LOOSE)
