@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator
 from itertools import pairwise
+from math import pi, sqrt
 from pathlib import Path
 
 import pytest
@@ -61,8 +62,12 @@ def mouth_height(layer: Layer, room: Json) -> float:
 
 
 def thickness(wallet: Wallet, room: Json) -> float:
-    contents = wallet.json["inputs"]["contents"]
-    return float(next(each["thickness"] for each in contents if each["as"] == room["content"]))
+    return float(item_of(wallet, room)["thickness"])
+
+
+def item_of(wallet: Wallet, room: Json) -> Json:
+    contents: list[Json] = wallet.json["inputs"]["contents"]
+    return next(each for each in contents if each["as"] == room["content"])
 
 
 def over_each_other(wallet: Wallet, room: Json) -> int:
@@ -86,6 +91,8 @@ def test_a_pocket_is_as_wide_between_its_stitches_as_its_items_need_and_not_much
         low = max(at.real for at in beside if at.real < a0)
         high = min(at.real for at in beside if at.real > a1)
         taut = a1 - a0 + over_each_other(wallet, room) * thickness(wallet, room)
+        if item_of(wallet, room)["section"] == "round":
+            taut = pi * thickness(wallet, room) / 2
         assert taut + room["ease"] - SAME <= high - low <= taut + wallet.json["inputs"]["limits"]["max_ease"] + SAME
 
 
@@ -266,10 +273,12 @@ def test_stacks_and_thread_reported_for_every_seam_are_those_of_the_holes_cut(wa
         assert report["measured"] <= report["limit"] == wallet.json["inputs"]["limits"]["seam_stack"]
         # Two needles: every stitch twice, every hole twice, but for the first of a run once or twice; and tails for
         # every run.
+        # The stitch that closes a ring may lie on the quarter of a circle over its chord.
+        bent = 2 * closed_by(seam) * (pi / (2 * sqrt(2)) - 1)
         stitches = 2 * sewn_length(seam) + tails(wallet) * len(last_holes(seam))
         ends = sum(stacks[index] for index in last_holes(seam))
         least, most = stitches + 2 * (sum(stacks.values()) - ends), stitches + 2 * sum(stacks.values())
-        assert least - SAME <= seam["thread"] <= most + SAME
+        assert least - SAME <= seam["thread"] <= most + bent + SAME
 
 
 def last_holes(seam: Json) -> list[int]:
@@ -283,6 +292,14 @@ def sewn_length(seam: Json) -> float:
         runs[hole["run"]].append(hole)
     lengths = (holes[-1]["along"] - holes[0]["along"] + closing(holes, seam["pitch"]) for holes in runs.values())
     return float(sum(lengths))
+
+
+def closed_by(seam: Json) -> float:
+    """Chords of the stitches that close its rings."""
+    runs: dict[int, list[Json]] = defaultdict(list)
+    for hole in seam["holes"]:
+        runs[hole["run"]].append(hole)
+    return sum(closing(holes, seam["pitch"]) for holes in runs.values())
 
 
 def closing(holes: list[Json], pitch: float) -> float:
