@@ -38,7 +38,11 @@ def folded_description(folded: DraftedFolded) -> dict[str, Any]:
 def _face_asked(face: FaceSpec) -> dict[str, Any]:
     corners = {" ".join(edge.value for edge in ends): radius for ends, radius in face.corners}
     shapes = {edge.value: plain(shape) for edge, shape in face.sides}
-    thumb = {**plain(face.thumb), "edge": face.thumb_edge.value} if face.thumb else None
+    thumb = face.thumb and {
+        "width": face.thumb.width,
+        "depth": face.thumb.depth,
+        "edge": face.thumb_edge.value,
+    }
     told = {key: value for key, value in plain(face).items() if key not in ("thumb_edge", "sides")}
     return {
         **told,

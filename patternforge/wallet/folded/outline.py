@@ -117,13 +117,13 @@ def _flap_stop(blank: Blank, flap: Face) -> _Stop:
     root = flap.root
     if root is None:
         raise TypeError("the base hangs on nothing")
-    laid = _laid(blank, flap)
+    laid, what = _laid(blank, flap), f"the hinge of '{flap.name}'"
 
     def corners(side: Segment) -> list[Vertex]:
         own = (replace(v, at=laid.point(v.at)) for v in _walked(blank, flap, _flap_stops))
-        return [Vertex(root.start, relief=True), *own, Vertex(root.end, relief=True)]
+        return [Vertex(root.start, relief=what), *own, Vertex(root.end, relief=what)]
 
-    return _Stop(f"the hinge of '{flap.name}'", root.first, root.last, corners)
+    return _Stop(what, root.first, root.last, corners)
 
 
 def _laid(blank: Blank, flap: Face) -> Transform:
@@ -167,8 +167,20 @@ def _radius(blank: Blank, face: Face, edge: Edge) -> float:
     before = CCW[CCW.index(edge) - 1]
     for ends, radius in face.spec.corners:
         if set(ends) == {before, edge}:
+            _refuse_at_fold(blank, face, before, edge)
             return radius
     return face.spec.corner if _is_free(blank, face, before) and _is_free(blank, face, edge) else 0.0
+
+
+def _refuse_at_fold(blank: Blank, face: Face, before: Edge, edge: Edge) -> None:
+    """DraftError when a flap's hinge reaches the corner between two edges."""
+    length = face.side(before).length
+    for flap in blank.flaps(face):
+        root = flap.root
+        at_start = root and root.edge is edge and root.first < _SAME
+        at_end = root and root.edge is before and root.last > length - _SAME
+        if at_start or at_end:
+            raise DraftError(f"the hinge of '{flap.name}' reaches the corner that is to be rounded: inset it")
 
 
 def _is_free(blank: Blank, face: Face, edge: Edge) -> bool:
@@ -183,10 +195,20 @@ def _finished(corners: Sequence[Vertex], relief: float) -> Path:
         sharp = from_vertices([(v.at.x, v.at.y, v.bulge) for v in kept], closed=True)
         rounded = filleted(sharp, [v.radius for v in kept])
         turning = zip(kept, (sharp.segments[-1], *sharp.segments), sharp.segments, strict=False)
-        inner = [v.at for v, before, after in turning if v.relief and _turns_in(before, after)]
-        return relieved(rounded, inner, relief)
+        inner = [v for v, before, after in turning if v.relief and _turns_in(before, after)]
     except GeometryError as fault:
         raise DraftError(str(fault)) from fault
+    return _relieved(rounded, inner, relief)
+
+
+def _relieved(path: Path, inner: Sequence[Vertex], radius: float) -> Path:
+    """The path with its relief holes; DraftError, saying beside what, where one has no room."""
+    for vertex in inner:
+        try:
+            path = relieved(path, [vertex.at], radius)
+        except GeometryError as fault:
+            raise DraftError(f"no room for a relief hole beside {vertex.relief}: {fault}") from fault
+    return path
 
 
 def _turns_in(before: Segment, after: Segment) -> bool:

@@ -45,7 +45,8 @@ def tab_vertices(tab: TabSpec, side: Segment, middle: float) -> list[Vertex]:
         case TabShape.POINTED:
             point = side.start + u * middle + out * tab.length
             tip = [Vertex(begin + neck), Vertex(point, radius=tab.width / _TIP), Vertex(end + neck)]
-    return [Vertex(begin, relief=True), *tip, Vertex(end, relief=True)]
+    at_root = f"tab '{tab.name}'"
+    return [Vertex(begin, relief=at_root), *tip, Vertex(end, relief=at_root)]
 
 
 def slit_length(tab: TabSpec, thickness: float) -> float:

@@ -11,12 +11,15 @@ __all__ = ["Vertex"]
 
 @dataclass(frozen=True, slots=True)
 class Vertex:
-    """A corner, the bulge of the edge that leaves it, its rounding, and whether it is relieved where it turns in."""
+    """A corner, the bulge of the edge that leaves it, its rounding, and what it is relieved for where it turns in.
+
+    An empty ``relief`` leaves it as it is.
+    """
 
     at: Point
     bulge: float = 0.0
     radius: float = 0.0
-    relief: bool = False
+    relief: str = ""
 
     def joined(self, other: Vertex) -> Vertex:
         """Two corners in one place as one: the edge that leaves is that of the second."""

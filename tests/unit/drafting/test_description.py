@@ -32,6 +32,7 @@ from patternforge.wallet.spec import (
     ThumbNotch,
 )
 from tests.designs_built import RIM, SLITS, STITCHING, leathers, sleeve, three_fold, two_fold, with_holes
+from tests.folded_built import dressed_envelope, envelope
 from tests.shapes_built import strap_case, windowed
 
 EASED = SeamSpec("rim", RIM, margin=3.5, across=Across.EASED, spread=10.0, stitching=STITCHING)
@@ -49,6 +50,8 @@ DESIGNS = {
     "strap": strap_case(),
     "window": windowed(),
     "outside": sleeve(parts=(replace(POCKET, facing=Side.OUTSIDE, thumb=None), sleeve().parts[0])),
+    "folded": envelope(),
+    "folded, with all there is": dressed_envelope(),
 }
 FINDINGS = (
     Finding("hole to edge", "shell", 3.0, 1.5, Verdict.GOOD),
@@ -269,3 +272,15 @@ def test_the_same_design_gives_the_same_bytes_and_a_thicker_leather_others() -> 
         for design in (two_fold(), two_fold(), two_fold(leathers=leathers(1.3)))
     )
     assert thin == again != thick
+
+
+def test_a_folded_wallet_is_told_by_faces_folds_tabs_and_rooms_and_has_no_body() -> None:
+    told = read(DESIGNS["folded"])
+    assert told["inputs"]["body"] is None
+    assert [face["name"] for face in told["inputs"]["folded"]["faces"]] == ["back", "left", "right", "front", "lid"]
+    assert told["inputs"]["folded"]["faces"][1]["hinge"]["inset"] == {"bottom": 2.0, "top": 2.0}
+    assert [hinge["face"] for hinge in told["folded"]["hinges"]] == ["left", "right", "front", "lid"]
+    assert told["folded"]["tabs"][0]["opening"] == 0
+    assert told["folded"]["rooms"][0]["between"] == ["back", "front"]
+    assert len(told["pieces"][0]["fold_lines"]) == 8
+    assert read(DESIGNS["sleeve"])["folded"] is None

@@ -37,5 +37,12 @@ def test_a_fitting_that_cannot_be_named_is_told(tmp_path: Path) -> None:
     assert [line.split(" cannot")[0].split(":", 2)[2] for line in faults] == [" the fitting '右'"]
 
 
+def test_a_face_that_cannot_be_named_is_told(tmp_path: Path) -> None:
+    ready = Path(__file__).parents[3] / "designs" / "one-piece-coin-envelope.yaml"
+    text = ready.read_text(encoding="utf-8").replace("- face: lid", "- face: 右").replace("wing, lid]", "wing, 右]")
+    faults = unwritable(judged(saved(tmp_path, text.replace("on: lid", "on: 右"))).pattern)
+    assert [line.split(" cannot")[0].split(":", 2)[2] for line in faults] == [" the face '右'"]
+
+
 def test_all_of_printable_ascii_can_be_drawn() -> None:
     assert all(glyph_of(letter).width > 0 for letter in map(chr, range(32, 127)))

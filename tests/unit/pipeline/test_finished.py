@@ -7,11 +7,12 @@ from dataclasses import replace
 import pytest
 
 from patternforge.fit.judge import fit
-from patternforge.pipeline.finished import closed_size, closed_thickness, leather_needs, open_size
+from patternforge.pipeline.finished import Size, closed_size, closed_thickness, leather_needs, open_size
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import DraftedFold, DraftedPanel, FoldLayer, Pattern, Sum, Term
 from patternforge.wallet.spec import Design
 from tests.designs_built import leathers, sleeve, three_fold, two_fold
+from tests.folded_built import envelope
 
 DESIGNS = [sleeve(), two_fold(), three_fold()]
 
@@ -48,6 +49,16 @@ def test_closed_a_three_fold_reaches_beyond_its_middle_panel_at_both_ends() -> N
     spines = [found.measured for found in fit(pattern) if found.what == "thickness at the spine"]
     middle = pattern.panels[1].width.value
     assert closed_size(pattern).width == pytest.approx(middle + sum(spines) / 2, abs=0.01)
+
+
+def test_a_folded_wallet_is_as_large_open_as_its_blank_and_closed_as_its_base_and_bends() -> None:
+    pattern = drafted(envelope(t=1.0, cards=2))
+    assert open_size(pattern) == Size(pattern.pieces[0].width, pattern.pieces[0].height)
+    closed = closed_size(pattern)
+    # Two cards round either wing; a wing more round front and lid: half the gap and a thickness beyond each side.
+    assert closed.width == pytest.approx(90 + 2 * (0.76 + 1.0))
+    assert closed.height == pytest.approx(60 + 2 * (0.76 + 0.5 + 1.0))
+    assert closed_thickness(fit(pattern)) == pytest.approx(5 * 1.0 - 1.0 + 2 * 0.76)
 
 
 def row(widths: list[float], angles: list[float]) -> Pattern:
