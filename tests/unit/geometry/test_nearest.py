@@ -49,7 +49,7 @@ def test_arcs_about_one_centre_are_measured_in_the_middle_of_their_run() -> None
     inner, outer = (arc_segment(Point(0, 0), r, 0.0, math.pi / 2) for r in (5.0, 8.0))
     p, q = nearest_points(inner, outer)
     assert p.distance_to(q) == pytest.approx(3.0)
-    assert (p.norm, q.norm) == (pytest.approx(5.0), pytest.approx(8.0))
+    assert [p.norm, q.norm] == pytest.approx([5.0, 8.0])
     assert p.x == pytest.approx(p.y)
 
 
