@@ -121,7 +121,8 @@ def test_leather_that_rises_over_magnets_near_the_fold_is_drawn_short(
     # 28 or 5.1 mm from the fold the flap climbs twice the thickness of a magnet.
     away, rise = 40.0 - left, 2 * thickness
     found = finding(flap(magnet=replace(at(left), thickness=thickness)), DRAWN)
-    assert seen(found) == (pytest.approx(hypot(away, rise) - away, abs=1e-6), verdict)
+    assert found.measured == pytest.approx(hypot(away, rise) - away)
+    assert seen(found)[1] is verdict
 
 
 def test_a_half_that_meets_none_is_judged_by_its_cover_alone() -> None:
@@ -134,5 +135,5 @@ def test_the_halves_are_judged_as_any_hardware_is_too() -> None:
     pattern = flap(magnet=at(5.5))
     assert finding(pattern, "halves meet within").measured == pytest.approx(0.0, abs=1e-9)
     edges = findings(pattern, "cap clear of the edge")
-    assert [round(found.measured, 6) for found in edges] == [0.5, 28.5]
+    assert [round(found.measured, 6) for found in edges] == [0.5, 35.0]
     assert [found.verdict for found in edges] == [LOOK, GOOD]
