@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from dataclasses import astuple
 from textwrap import fill, wrap
 
 from patternforge.cli.cautions import cautions
@@ -12,6 +13,7 @@ from patternforge.cli.table import columns
 from patternforge.delivery import Delivery
 from patternforge.drafting.alike import alike
 from patternforge.fit.findings import Verdict
+from patternforge.fit.fineness import fineness
 from patternforge.pipeline.draft import Draft
 from patternforge.pipeline.finished import (
     MM2_PER_DM2,
@@ -61,6 +63,8 @@ def wallet_report(wallet: Judged) -> list[str]:
         "",
         *_pieces(pattern),
         "",
+        *_finest(pattern),
+        "",
         *_leather(pattern),
         *(["", *_thread(pattern)] if pattern.seams else ()),
         *(["", *_letters(pattern)] if pattern.design.initials else ()),
@@ -94,6 +98,16 @@ def _pieces(pattern: Pattern) -> list[str]:
     table = _indented(columns([head, *rows], right=(2, 3, 4, 5)))
     same = (f"identical: {', '.join(names)}; one die or template serves all" for names in alike(pattern))
     return ["Pieces, sizes in mm", *table, *(line for each in same for line in _wrapped(each))]
+
+
+def _finest(pattern: Pattern) -> list[str]:
+    """What the tool that cuts must manage, piece by piece."""
+    head = ("piece", "radius", "gap", "slot", "beside a stitch hole")
+    rows = [
+        (piece.name, *("-" if size is None else mm(size) for size in astuple(fineness(pattern, piece))))
+        for piece in pattern.pieces
+    ]
+    return ["Finest cuts, sizes in mm", *_indented(columns([head, *rows], right=(1, 2, 3, 4)))]
 
 
 def _leather(pattern: Pattern) -> list[str]:

@@ -11,6 +11,7 @@ from patternforge.drafting.folded import folded_description
 from patternforge.drafting.inputs import inputs, plain, trims
 from patternforge.drafting.letters import letter_height
 from patternforge.fit.findings import Finding, worst
+from patternforge.fit.fineness import fineness
 from patternforge.geometry.path import Path
 from patternforge.leather.material import MadeOf
 from patternforge.wallet.marked import Inscription
@@ -115,6 +116,7 @@ def _piece(pattern: Pattern, piece: Piece, panels: Sequence[str]) -> dict[str, A
         "width": piece.width,
         "height": piece.height,
         "area": piece.area,
+        "finest": plain(fineness(pattern, piece)),
         "trim": trims(piece.trims),
         "outline": _vertices(piece.outline),
         "edges": plain(piece.edges),

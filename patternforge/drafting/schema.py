@@ -91,6 +91,12 @@ _INSCRIPTION = record(
     letter_height=said("of capitals as drawn; null where no strokes are drawn, mm", maybe(SIZE)),
 )
 _MARK = record(name=said("what the place is marked for", TEXT), path=_PATH, closed=FLAG)
+_FINEST = record(
+    radius=said("smallest of the outline and the openings, round holes apart, mm", maybe(SIZE)),
+    gap=said("least leather between two cut contours or two stretches of one, mm", maybe(SIZE)),
+    slot=said("least width of an opening or of a cut into the outline, mm", maybe(SIZE)),
+    hole_gap=said("least leather between the rim of a stitch hole and another cut, mm", maybe(SIZE)),
+)
 _MATRIX = {"type": "array", "items": NUMBER, "minItems": 6, "maxItems": 6}
 _BREAK = {"type": "array", "items": LENGTH, "minItems": 2, "maxItems": 2}
 _LEVEL = said("place of the piece counted from the outside in, from 0", COUNT)
@@ -140,6 +146,7 @@ _PIECE = record(
     width=SIZE,
     height=SIZE,
     area=said("openings taken out, mm2", SIZE),
+    finest=said("what a knife, a die or a beam must be able to cut; null where there is none", _FINEST),
     trim=TRIM,
     outline=said("as cut, closed, counter-clockwise, net size, lower left of its bounds at the origin", _PATH),
     edges=said("role of each edge of the outline, in its order", lines_of(choice(EdgeRole))),

@@ -79,7 +79,7 @@ def _stands(ply: Ply, panel: int, at: Point) -> bool:
 
 def _covered(layout: Layout, half: _Half) -> Iterator[Finding]:
     """How far the piece behind reaches beyond it, and whatever lies loose with it under that piece."""
-    where = f"{half.fitting.name} behind {half.piece.name}"
+    where = f"{half.fitting.name} behind {half.piece.name}, {layout.pattern.panels[half.panel].name}"
     behind = [
         ply
         for ply in sorted(layout.plies, key=lambda ply: half.behind * ply.order)

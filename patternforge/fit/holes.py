@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from patternforge.fit.findings import Finding, Verdict, at_least, at_most
 from patternforge.fit.layout import LaidHole, Layout
+from patternforge.geometry.nearest import nearest_points
 from patternforge.geometry.point import Point
 from patternforge.geometry.segment import Segment, intersections
 from patternforge.wallet.pattern import DraftedFold, EdgeRole, Hole, Piece, Seam
@@ -148,6 +149,9 @@ def _gap(rim: _Rim, edge: Segment) -> float:
 
 def apart(a: Segment, b: Segment) -> float:
     """Smallest distance between a straight segment and another segment, mm; 0 where they meet."""
+    if b.is_arc:
+        p, q = nearest_points(a, b)
+        return p.distance_to(q)
     if intersections(a, b):
         return 0.0
     ends = ((a, b.start), (a, b.end), (b, a.start), (b, a.end))

@@ -24,6 +24,7 @@ from tests.outside.dxf_reading import CutPiece
 __all__ = ["MEET", "Wallet"]
 
 MEET = 0.05  # mm; the most by which what is to meet may miss
+HALVES_MEET = 0.3  # mm; the same for the two halves of hardware; common practice, no source
 SLANT = 0.1  # degrees; the same for slits
 _SAME = 1e-6
 _ON_EDGE = 0.05  # mm; so near to an outline a hole counts as neither in nor out
@@ -64,7 +65,7 @@ class Wallet:
     def faults(self) -> list[str]:
         """All that does not meet."""
         sewn = (self.strays, self.misses, self.closed_misses, self.slants, self.orphans, self.turned_misses)
-        checks = (self.faces, *sewn, self.edges, self.gussets)
+        checks = (self.faces, *sewn, self.edges, self.gussets, self.halves)
         return [fault for check in checks for fault in check()]
 
     def faces(self) -> Iterator[str]:
@@ -191,6 +192,33 @@ class Wallet:
                 off = strip.slant(hole) - self._seams[hole.seam]["hole"]["slant"] if hole.axis is not None else 0.0
                 if abs((off + 90) % 180 - 90) > SLANT:
                     yield f"{words}: slants by {off:.2f} degrees too much"
+
+    def halves(self) -> Iterator[str]:
+        """Halves of hardware that do not lie over each other once every fold between them is closed flat."""
+        found: dict[str, list[complex]] = defaultdict(list)
+        for layer in self.layers:
+            for half in layer.json["fittings"]:
+                flat = layer.laid_open(complex(half["x"], half["y"]))
+                panel = self._panel(layer.undeveloped(flat).real, 0.0)
+                if panel is None:
+                    yield f"{layer.name}, {half['fitting']}: lies in a fold"
+                    continue
+                u = self._closed(layer, panel, flat.real) - self.chosen_miss(layer, panel)
+                start, way = self._row[panel]
+                found[half["fitting"]].append(complex(start + way * u, self._level(layer, flat.imag)))
+        for name, places in found.items():
+            for other in places[1:]:
+                if abs(other - places[0]) > HALVES_MEET:
+                    yield f"{name}: its halves lie {abs(other - places[0]):.3f} mm apart, closed"
+
+    @cached_property
+    def _row(self) -> list[tuple[float, int]]:
+        """Where every panel begins along the closed wallet, and which way it runs: every fold turns the row round."""
+        row = [(0.0, 1)]
+        for panel in self.json["panels"][:-1]:
+            start, way = row[-1]
+            row.append((start + way * (panel["x1"] - panel["x0"]), -way))
+        return row
 
     def chosen_miss(self, layer: Layer, panel: int) -> float:
         """How far a layer stands off on a panel by choice: its bends are given a share c of what they need more."""

@@ -212,6 +212,20 @@ def test_leather_a_tenth_of_a_millimetre_thicker_than_drafted_for_is_found(path:
     assert any("closed" in fault for fault in Wallet(thicker, wallet.cuts).faults())
 
 
+FITTED = [path for path in FOLDED if any(fitting.meets for fitting in ready_design(path).fittings)]
+
+
+@pytest.mark.parametrize("path", FITTED, ids=lambda path: path.stem)
+@pytest.mark.parametrize(("off", "found"), [(0.25, False), (0.35, True)])
+def test_a_half_of_hardware_a_third_of_a_millimetre_off_is_found(path: Path, off: float, found: bool) -> None:
+    wallet = ready(path)
+    json = deepcopy(dict(wallet.json))
+    half = next(half for piece in json["pieces"] for half in piece["fittings"])
+    half["y"] += off
+    told = Wallet(json, wallet.cuts).faults()
+    assert [f"{half['fitting']}: its halves lie 0.350 mm apart, closed"] * found == told
+
+
 @EVERY_DESIGN
 def test_a_hole_left_out_of_a_piece_is_found(path: Path) -> None:
     wallet = ready(path)

@@ -42,6 +42,8 @@ def test_the_summary_says_what_a_maker_asks_first(sleeve: Path) -> None:
         r"back +main +94\.86 +59\.98 +57 +1",
         r"lining \(Goat\) +0\.80 mm +2\.0 oz +0\.41 dm2 +0\.04 ft2",
         r"main +1\.20 mm +3\.0 oz +0\.57 dm2 +0\.06 ft2 +price 0\.88",
+        r"piece +radius +gap +slot +beside a stitch hole",
+        r"back +5\.00 +59\.98 +- +\d\.\d\d",
         r"cards: show 14\.00 -> 14\.03 mm to whole stitches",
         r"It fits: all \d+ measures are good\.",
         r"pattern\.json",

@@ -18,6 +18,7 @@ from patternforge.drafting.schema import pattern_schema
 from patternforge.export.json import json_bytes
 from patternforge.fit.findings import Finding, Verdict
 from patternforge.geometry.corners import rounded_rectangle
+from patternforge.leather.hardware import Setting
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.spec import (
     Across,
@@ -25,21 +26,31 @@ from patternforge.wallet.spec import (
     Edge,
     HoleShape,
     HoleSpec,
+    Initials,
     Lying,
     PocketPart,
     SeamSpec,
     Side,
+    Spot,
+    Stamp,
     ThumbNotch,
 )
 from tests.designs_built import RIM, SLITS, STITCHING, leathers, sleeve, three_fold, two_fold, with_holes
 from tests.folded_built import dressed_envelope, envelope
-from tests.shapes_built import strap_case, windowed
+from tests.shapes_built import SNAP, strap_case, windowed
 
 EASED = SeamSpec("rim", RIM, margin=3.5, across=Across.EASED, spread=10.0, stitching=STITCHING)
 POCKET = PocketPart(
     "front", "inner", 0, "card", 40.0, lying=Lying.LYING, thumb=ThumbNotch(18.0, 9.0), trim=((Edge.BOTTOM, 1.0),)
 )
+MAGNET = replace(SNAP, holes=(0.0, 0.0), reach=5.0, setting=Setting.COVERED, thickness=1.0)
+STROKES = Initials("monogram", "AB", "back", Spot(0, None, (Edge.BOTTOM, 20.0)), 30.0, 9.0)
+STAMPED = Initials(
+    "owner", "7", "cards", Spot(0, None, (Edge.BOTTOM, 20.0)), 20.0, 10.0, Stamp(6.0, 8.0), up=Edge.LEFT
+)
 DESIGNS = {
+    "letters": sleeve(initials=(STROKES, STAMPED)),
+    "magnets": strap_case(fittings=(MAGNET,)),
     "two-fold": two_fold(),
     "sleeve": sleeve(),
     "three-fold": three_fold(),
@@ -104,6 +115,44 @@ def test_the_schema_refuses(fault: str, validator: Draft202012Validator) -> None
     assert validator.is_valid(document)
     BREAKS[fault](document)
     assert not validator.is_valid(document)
+
+
+def test_letters_are_told_as_asked_and_as_they_lie_on_their_piece() -> None:
+    told = read(DESIGNS["letters"])
+    assert told["inputs"]["initials"][1] == {
+        "name": "owner",
+        "text": "7",
+        "part": "cards",
+        "width": 20.0,
+        "height": 10.0,
+        "stamp": {"width": 6.0, "height": 8.0, "spacing": 1.0},
+        "clear": 3.0,
+        "up": "left",
+        "at": {"panel": "back", "from": {"bottom": 20.0}, "fold": None},
+    }
+    back, *_, cards = told["pieces"]
+    common = {"x": back["width"] / 2, "y": 20.0, "clear": 3.0}
+    strokes = {"initials": "monogram", "text": "AB", "style": "strokes", "up": 90.0, "width": 30.0, "height": 9.0}
+    (found,) = back["inscriptions"]
+    assert found == {**common, **strokes, "letter_height": pytest.approx(9.0)}
+    (stamped,) = cards["inscriptions"]
+    assert (stamped["style"], stamped["up"], stamped["letter_height"]) == ("stamps", 180.0, None)
+
+
+def test_hidden_places_are_told_as_marks() -> None:
+    told = read(DESIGNS["magnets"])
+    marks = {piece["name"]: piece["marks"] for piece in told["pieces"]}
+    assert [len(each) for each in marks.values()] == [1, 1, 1]
+    (mark,) = marks["strap"]
+    (half,) = told["pieces"][0]["fittings"]
+    assert (mark["name"], mark["closed"], half["diameter"], half["reach"]) == ("closure", True, 0.0, 5.0)
+    assert [abs(x - half["x"]) for x, _, _ in mark["path"]] == pytest.approx([5.0, 5.0])
+
+
+def test_the_finest_of_a_piece_is_told() -> None:
+    shell = next(piece for piece in read(strap_case())["pieces"] if piece["name"] == "shell")
+    assert shell["finest"]["radius"] == pytest.approx(5.0)
+    assert shell["finest"]["slot"] == pytest.approx(3.5)
 
 
 def test_hardware_is_told_with_its_holes_and_what_they_meet() -> None:

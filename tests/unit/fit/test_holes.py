@@ -9,9 +9,10 @@ from math import pi, sqrt
 import pytest
 
 from patternforge.fit.findings import Finding, Verdict
-from patternforge.fit.holes import crowding, rim_reach
+from patternforge.fit.holes import apart, crowding, rim_reach
 from patternforge.fit.layout import LaidHole
 from patternforge.geometry.point import Point
+from patternforge.geometry.segment import Segment
 from patternforge.wallet.pattern import Hole, Pattern, SeamHole
 from patternforge.wallet.spec import Across, FoldSpec, HoleShape, HoleSpec, LayerPart
 from tests.unit.fit.found import GOOD, LOOK, NO, SHARP, finding, findings, small, with_holes, with_stitching
@@ -36,6 +37,16 @@ def plain() -> Pattern:
 
 def round_hole(diameter: float) -> HoleSpec:
     return HoleSpec(HoleShape.ROUND, diameter=diameter)
+
+
+@pytest.mark.parametrize(
+    ("bulge", "distance"),
+    # Under an arc over 8 mm, 5 mm up: a half circle that bows down comes to 1 mm, one that bows up no nearer.
+    [(1.0, 1.0), (-1.0, 5.0), (0.0, 5.0)],
+)
+def test_a_slit_is_as_near_to_an_arc_as_its_bow_comes(bulge: float, distance: float) -> None:
+    slit = Segment(Point(-10, 0), Point(10, 0))
+    assert apart(slit, Segment(Point(-4, 5), Point(4, 5), bulge)) == pytest.approx(distance)
 
 
 @pytest.mark.parametrize(("off", "verdict"), [(0.0, GOOD), (0.1, GOOD), (0.2, LOOK), (0.3, LOOK), (0.31, NO)])

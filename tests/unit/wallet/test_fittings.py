@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from patternforge.errors import DraftError
+from patternforge.leather.hardware import Setting
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.spec import Edge, FoldSpec, PanelSpec, Spot
 from tests.shapes_built import LINING, SHELL, SNAP, STRAP, strap_case
@@ -62,3 +63,43 @@ def test_halves_that_are_never_laid_on_each_other_are_refused() -> None:
     body = replace(design.body, folds=(FoldSpec(90.0, relief=2.0), design.body.folds[1]))
     with pytest.raises(DraftError, match="never laid on each other"):
         drafted(replace(design, body=body))
+
+
+MAGNET = replace(
+    SNAP, kind="hidden-magnet-10", holes=(0.0, 0.0), reach=5.0, setting=Setting.COVERED, thickness=1.0, part="shell"
+)
+
+
+def test_a_hidden_half_has_no_hole_and_is_marked_on_its_piece_and_on_the_next_one_behind() -> None:
+    """Behind the lining, which shows inside, lies the shell."""
+    inside = replace(MAGNET, part="lining", spot=Spot(2, (Edge.LEFT, 30.0)), meets="")
+    pattern = drafted(strap_case(fittings=(inside,)))
+    assert [len(piece.marks) for piece in pattern.pieces] == [0, 1, 1]
+    assert [len(piece.fittings) for piece in pattern.pieces] == [0, 0, 1]
+    assert all(piece.openings == () for piece in pattern.pieces)
+    shell, lining = pattern.piece("shell"), pattern.piece("lining")
+    assert lining.marks[0].name == shell.marks[0].name == "closure"
+    assert lining.marks[0].path.bounds.width == pytest.approx(10.0)
+    middles = [piece.placement.to_assembly(piece.marks[0].path.bounds.centre) for piece in (shell, lining)]
+    assert middles[0].distance_to(middles[1]) < 1e-9
+    assert lining.marks[0].path.bounds.centre.distance_to(lining.fittings[0].at) < 1e-9
+
+
+def test_a_hidden_half_with_nothing_behind_it_is_marked_on_its_own_piece_alone() -> None:
+    # The strap lies on the outside of panel 0, where nothing else is.
+    pattern = drafted(strap_case(fittings=(replace(MAGNET, part="strap", meets=""),)))
+    assert [len(piece.marks) for piece in pattern.pieces] == [1, 0, 0]
+
+
+def test_both_hidden_halves_come_to_lie_over_each_other() -> None:
+    pattern = drafted(strap_case(fittings=(replace(MAGNET, part="strap"),)))
+    snap = drafted(strap_case())
+    for piece in ("strap", "shell"):
+        assert pattern.piece(piece).fittings[0].at == snap.piece(piece).fittings[0].at
+    # The second half lies behind the shell's outer face: the lining covers it.
+    assert [len(piece.marks) for piece in pattern.pieces] == [1, 1, 1]
+
+
+def test_a_hidden_half_off_its_part_is_refused() -> None:
+    with pytest.raises(DraftError, match=r"fitting 'closure' \(line 7\): its place lies off 'lining'"):
+        drafted(strap_case(fittings=(replace(MAGNET, part="lining", spot=Spot(0)),)))

@@ -97,6 +97,31 @@ def test_a_layer_lowered_less_than_the_margin_of_a_seam_all_round_is_not_laid_on
     assert moved(fitted(layer, loop)) == {"drop": (2.5, 6.0)}
 
 
+@pytest.mark.parametrize("along", [(Edge.LEFT, Edge.BOTTOM, Edge.RIGHT), (Edge.RIGHT, Edge.BOTTOM, Edge.LEFT)])
+@pytest.mark.parametrize("off", [-1e-9, 0.0, 1e-9])
+def test_a_mouth_on_a_hole_grows_deeper_whichever_way_the_seam_runs(along: tuple[Edge, ...], off: float) -> None:
+    # Mouth at 4 + 40 = 44, where a hole stands: 42 and 46 are equally near.
+    found = fitted(pocket(depth=40.0 + off, exact=()), replace(SHARP, along=along))
+    assert moved(found) == {"depth": (40.0 + off, 42.0)}
+
+
+@pytest.mark.parametrize("off", [-1e-9, 0.0, 1e-9])
+def test_a_step_midway_between_two_counts_takes_the_greater(off: float) -> None:
+    # 10 mm are two and a half stitches of 4.
+    assert moved(fitted(bank(exact=("show", "overlap"), step=10.0 + off)))["step"] == (10.0 + off, 12.0)
+
+
+@pytest.mark.parametrize(("opening", "drop"), [(Edge.LEFT, 12.5), (Edge.RIGHT, 12.5)])
+def test_a_layer_over_one_panel_is_lowered_from_its_own_edge(opening: Edge, drop: float) -> None:
+    """Sewn along the bottom of the second of three panels, its edges 5 mm short of the folds on either side."""
+    seam = replace(SHARP, along=(Edge.BOTTOM,), end=None, over=(1, 1), stop=8.0)
+    layer = LayerPart("divider", "inner", 1, 1, drop=drop, opening=opening)
+    found = fitted(layer, seam, panels=3)
+    # 84 mm between the stops are 21 stitches of 4, midway at 8 + 2, 8 + 6, 8 + 10 ... mm from the fold; 5 + 12.5 is
+    # 17.5 mm from it, nearest to 18.
+    assert moved(found) == {"drop": (12.5, 13.0)}
+
+
 def test_a_layer_lowered_exactly_or_not_at_all_stays() -> None:
     for layer in (
         LayerPart("divider", "inner", 0, 0, drop=11.0, exact=("drop",)),
