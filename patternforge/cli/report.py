@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import astuple
 from textwrap import fill, wrap
+from typing import TYPE_CHECKING
 
 from patternforge.cli.cautions import cautions
 from patternforge.cli.findings import conclusion, findings_table
@@ -29,6 +30,9 @@ from patternforge.pipeline.stages import Judged
 from patternforge.units import MM_PER_INCH, MM_PER_OUNCE, inches, mm
 from patternforge.wallet.pattern import Adjustment, Pattern
 
+if TYPE_CHECKING:
+    from patternforge.pipeline.cutter import CutFiles
+
 __all__ = ["draft_report", "wallet_report"]
 
 _WIDTH = 100  # of running text, letters
@@ -44,6 +48,7 @@ def draft_report(done: Draft, request: DraftRequest) -> list[str]:
         "",
         conclusion(done.wallet.findings),
         *(findings_table(wanting) if wanting else ()),
+        *(["", *_cutting(done.cut)] if done.cut else ()),
         "",
         *_files(done.delivery),
         "",
@@ -156,6 +161,12 @@ def _changes(moved: Sequence[Adjustment], changes: Sequence[tuple[str, str, str,
     for size, asked, drafted, reason in changes:
         own = [each.part for each in moved if (each.size, mm(each.asked), mm(each.drafted)) == (size, asked, drafted)]
         yield f"{', '.join(own)}: {size} {asked} -> {drafted} mm {reason}"
+
+
+def _cutting(cut: CutFiles) -> list[str]:
+    from patternforge.cli.cutting import cutting_report
+
+    return cutting_report(cut)
 
 
 def _files(delivery: Delivery) -> list[str]:

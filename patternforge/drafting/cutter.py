@@ -8,16 +8,18 @@ from dataclasses import dataclass
 from patternforge.drafting.names import file_word, file_words
 from patternforge.drafting.pieces import figures
 from patternforge.drafting.purpose import CutFace, DraftingOptions, Files, LaserOptions, Purpose
-from patternforge.drafting.sheets import Deliverable, own_width
+from patternforge.drafting.sheets import own_width
 from patternforge.drawing.arrange import arranged, on_beds
 from patternforge.drawing.chords import in_chords
-from patternforge.drawing.course import Course, in_roles
+from patternforge.drawing.course import Course, Travel, in_roles
 from patternforge.drawing.model import Figure, Role, Sheet
+from patternforge.drawing.shortest import shortest
+from patternforge.drawing.travel import travel
 from patternforge.errors import DraftError
 from patternforge.units import mm
 from patternforge.wallet.pattern import Pattern
 
-__all__ = ["Cutter", "cutter_sheets"]
+__all__ = ["CutSheet", "Cutter", "cutter_sheets"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +27,8 @@ class Cutter:
     """How the files of a machine are laid out.
 
     ``word`` goes into their names; ``kind`` is the kind of file. ``roles`` are written, in this order within a piece.
-    ``chords`` is how far chords may stray from the arcs they stand for, mm; None keeps true arcs.
+    ``chords`` is how far chords may stray from the arcs they stand for, mm; None keeps true arcs. ``travel`` says
+    whether lines are put in another order to save way.
     """
 
     word: str
@@ -35,9 +38,30 @@ class Cutter:
     roles: tuple[Role, ...]
     course: Course
     chords: float | None
+    travel: Travel = Travel.AS_DRAWN
 
 
-def cutter_sheets(pattern: Pattern, cutter: Cutter) -> tuple[Deliverable, ...]:
+@dataclass(frozen=True, slots=True)
+class CutSheet:
+    """A file to be cut by: its name without ending, the kind of file, the sheet, what is on it, and its travel.
+
+    ``group`` is the leather whose pieces it holds, or empty where it holds all pieces of a wallet once more.
+    ``as_drawn`` is the way between the lines, mm, in the order they were drawn in.
+    """
+
+    name: str
+    kind: str
+    sheet: Sheet
+    group: str
+    as_drawn: float
+
+    @property
+    def travel(self) -> float:
+        """The way between the lines, mm, in the order of the file."""
+        return travel(self.sheet)
+
+
+def cutter_sheets(pattern: Pattern, cutter: Cutter) -> tuple[CutSheet, ...]:
     """A sheet for each leather and one with every piece, on as many beds as they need; or each piece by itself.
 
     On sheets a piece wanted more than once lies as often; a file of its own it has once. What changes sizes stands in
@@ -46,22 +70,21 @@ def cutter_sheets(pattern: Pattern, cutter: Cutter) -> tuple[Deliverable, ...]:
     """
     drawn = figures(pattern, Purpose.LASER, DraftingOptions(cutter.laser))
     laid_out = _sheets if cutter.files is Files.SHEETS else _single
-    named = laid_out(pattern, drawn, cutter)
-    return tuple(Deliverable(sheet.name, cutter.kind, _as_cut(sheet, cutter)) for sheet in named)
+    return tuple(_as_cut(sheet, group, cutter) for sheet, group in laid_out(pattern, drawn, cutter))
 
 
-def _sheets(pattern: Pattern, drawn: Sequence[Figure], cutter: Cutter) -> Iterator[Sheet]:
+def _sheets(pattern: Pattern, drawn: Sequence[Figure], cutter: Cutter) -> Iterator[tuple[Sheet, str]]:
     wanted = [figure for figure, piece in zip(drawn, pattern.pieces, strict=True) for _ in range(piece.quantity)]
     leathers = list(dict.fromkeys(figure.group for figure in wanted))
     some = [[figure for figure in wanted if figure.group == leather] for leather in leathers]
     names = _names(pattern, cutter, [*leathers, "everything"])
-    for name, together in zip(names, [*some, wanted], strict=True):
-        yield from _laid_out(name, together, cutter.laser)
+    for name, group, together in zip(names, [*leathers, ""], [*some, wanted], strict=True):
+        yield from ((sheet, group) for sheet in _laid_out(name, together, cutter.laser))
 
 
-def _single(pattern: Pattern, drawn: Sequence[Figure], cutter: Cutter) -> Iterator[Sheet]:
+def _single(pattern: Pattern, drawn: Sequence[Figure], cutter: Cutter) -> Iterator[tuple[Sheet, str]]:
     for name, figure in zip(_names(pattern, cutter, [figure.name for figure in drawn]), drawn, strict=True):
-        yield from _laid_out(name, [figure], cutter.laser)
+        yield from ((sheet, figure.group) for sheet in _laid_out(name, [figure], cutter.laser))
 
 
 def _names(pattern: Pattern, cutter: Cutter, words: Sequence[str]) -> list[str]:
@@ -86,9 +109,11 @@ def _laid_out(name: str, some: Sequence[Figure], laser: LaserOptions) -> tuple[S
     return on_beds(some, laser.gap, width, laser.bed_height, name)
 
 
-def _as_cut(sheet: Sheet, cutter: Cutter) -> Sheet:
+def _as_cut(sheet: Sheet, group: str, cutter: Cutter) -> CutSheet:
     cut = in_roles(sheet, cutter.roles, cutter.course)
     if not cut.figures:
         words = ", no ".join(role.value for role in cutter.roles)
         raise DraftError(f"{sheet.name!r} holds nothing to write: no {words}")
-    return in_chords(cut, cutter.chords) if cutter.chords else cut
+    found = shortest(cut, cutter.course) if cutter.travel is Travel.SHORTEST else cut
+    chorded = in_chords(found, cutter.chords) if cutter.chords else found
+    return CutSheet(sheet.name, cutter.kind, chorded, group, travel(cut))

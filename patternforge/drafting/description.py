@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from patternforge import __version__
+from patternforge.drafting.cutting import net_tallies, tally_rows
 from patternforge.drafting.finishing import finishing_marks, skives_told, turned_told
 from patternforge.drafting.folded import folded_description
 from patternforge.drafting.inputs import inputs, plain, trims
@@ -36,11 +37,13 @@ FORMAT = "patternforge pattern"
 VERSION = 1  # grows whenever a reader of the version before would misread a file
 
 
-def description(pattern: Pattern, findings: Sequence[Finding] = ()) -> dict[str, Any]:
+def description(
+    pattern: Pattern, findings: Sequence[Finding] = (), machine: Mapping[str, Any] | None = None
+) -> dict[str, Any]:
     """``pattern`` as dicts, lists, strings, numbers and None, valid under ``pattern_schema``.
 
     Lengths in mm, angles in degrees, areas in mm2; the pieces' own frames as everywhere: showing face up, lower left
-    corner at the origin. ``findings`` are those of the fit.
+    corner at the origin. ``findings`` are those of the fit; ``machine`` says what a machine was sent.
     """
     design = pattern.design
     names = [panel.name for panel in pattern.panels]
@@ -66,6 +69,7 @@ def description(pattern: Pattern, findings: Sequence[Finding] = ()) -> dict[str,
         "loose": [{**plain(loose), "panel": names[loose.panel]} for loose in pattern.loose],
         "seams": [_seam(pattern, seam) for seam in pattern.seams],
         "adjustments": plain(pattern.adjustments),
+        "cutting": {"operations": tally_rows(net_tallies(pattern)), "machine": machine},
         "findings": plain(tuple(findings)),
         "verdict": worst(findings).value if findings else None,
     }

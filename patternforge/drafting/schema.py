@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from patternforge.drafting.description import FORMAT, VERSION
+from patternforge.drafting.schema_cutting import CUTTING
 from patternforge.drafting.schema_finishing import SKIVES, turned_pieces
 from patternforge.drafting.schema_folded import FOLDED
 from patternforge.drafting.schema_inputs import INPUTS, TRIM
@@ -248,6 +249,7 @@ def _document() -> dict[str, Any]:
         loose=said("what lies in no pocket", lines_of(_LOOSE)),
         seams=lines_of(_SEAM),
         adjustments=lines_of(_ADJUSTMENT),
+        cutting=said("how much there is to cut, and what a machine was sent", CUTTING),
         findings=said("what was measured on the finished pieces", lines_of(_FINDING)),
         verdict=said("the worst of the findings; null when the fit was not measured", maybe(choice(Verdict))),
     )

@@ -8,7 +8,7 @@ from enum import StrEnum
 
 from patternforge.drawing.model import Figure, Role, Sheet
 
-__all__ = ["Course", "in_roles"]
+__all__ = ["Course", "Travel", "in_roles"]
 
 
 class Course(StrEnum):
@@ -16,6 +16,13 @@ class Course(StrEnum):
 
     PIECES = "piece by piece"
     OPERATIONS = "operation by operation"
+
+
+class Travel(StrEnum):
+    """Whether lines, pieces and beginnings are exchanged to shorten the way between them, or stay as drawn."""
+
+    SHORTEST = "shortest"
+    AS_DRAWN = "as drawn"
 
 
 def in_roles(sheet: Sheet, roles: Sequence[Role], course: Course = Course.PIECES) -> Sheet:

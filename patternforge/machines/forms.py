@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from patternforge.design.form import Count, Form, Length, Text, optional, required
 from patternforge.drafting.purpose import CutFace, Engraving, Files, FoldTicks, StitchHoles
-from patternforge.drawing.course import Course
+from patternforge.drawing.course import Course, Travel
 from patternforge.export.dxf import DxfVersion
 from patternforge.machines.table import Format, Tool
 from patternforge.machines.words import CutWord
@@ -66,7 +66,8 @@ class MachineForm(Form):
     engrave: Engraving = optional("letters of the design as marks: none, or initials", "none")
     smallest: SmallestForm = optional("the smallest it can cut")
     order: list[CutWord] = optional("roles in the order of cutting, the outline last", min_length=4, max_length=4)
-    sequence: Course = optional("all of one piece before the next, or one operation on all pieces first")
+    sequence: Course = optional("piece after piece, or operation after operation on all of them", "piece by piece")
+    travel: Travel = optional("shortest: lines and pieces in an order that leaves little way between", "shortest")
     operations: OperationsForm = optional("layers, colours, line weights or pens by role")
     notes: Text = optional("free text", "")
     cautions: list[Text] = optional("said before you cut, each a line", [])

@@ -19,7 +19,7 @@ from patternforge.drafting.purpose import (
     FoldTicks,
     StitchHoles,
 )
-from patternforge.drawing.course import Course
+from patternforge.drawing.course import Course, Travel
 from patternforge.drawing.model import Role
 from patternforge.export.dxf import CUT_ROLES, DxfVersion
 from patternforge.machines.forms import BedForm, MachineForm, OperationsForm, SmallestForm
@@ -32,6 +32,7 @@ __all__ = ["MACHINE", "load_machine"]
 MACHINE = Subject("machine", "machine: what it is called", "write the value out in each place")
 
 _ALLOWANCE = Bounds(0.0, 5.0)
+_LIMIT = Bounds(0.0, 20.0)
 _CHORDS = Bounds(0.0005, 0.5)
 
 
@@ -87,6 +88,7 @@ def _machine(table: Entries, name: str) -> Machine:
         smallest=_smallest(table.table("smallest", SmallestForm)),
         order=_order(table),
         sequence=table.choice("sequence", Course, Course.PIECES),
+        travel=table.choice("travel", Travel, Travel.SHORTEST),
         operations=operations(table.table("operations", OperationsForm), _known(table, kind), kind.release),
         notes=table.notes("notes"),
         cautions=tuple(text_of(each, "a caution", table.scope) for each in table.scalars("cautions")),
@@ -141,7 +143,7 @@ def _bed(bed: Entries) -> tuple[float | None, float | None]:
 
 
 def _smallest(table: Entries) -> Smallest:
-    return Smallest(*(table.length(key, 0.0, _ALLOWANCE) for key in ("hole", "gap", "radius")))
+    return Smallest(*(table.length(key, 0.0, _LIMIT) for key in ("hole", "gap", "radius")))
 
 
 def _order(table: Entries) -> tuple[Role, ...]:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 from patternforge.drafting.purpose import CutFace, Engraving, Files, FoldTicks, StitchHoles
-from patternforge.drawing.course import Course
+from patternforge.drawing.course import Course, Travel
 from patternforge.drawing.model import Role
 from patternforge.export.dxf import CUT_ROLES, DxfVersion
 
@@ -83,6 +83,7 @@ class Machine:
     smallest: Smallest = field(default_factory=Smallest)
     order: tuple[Role, ...] = CUT_ROLES
     sequence: Course = Course.PIECES
+    travel: Travel = Travel.SHORTEST
     operations: tuple[Operation, ...] = ()
     notes: str = ""
     cautions: tuple[str, ...] = ()

@@ -10,7 +10,7 @@ from patternforge.export.hpgl import PENS as PLOT_PENS
 from patternforge.export.svg import PENS, Pen, SvgOptions
 from patternforge.machines.table import Format, Machine, Operation
 
-__all__ = ["cutter", "writing_options"]
+__all__ = ["cutter", "stray_of_chords", "writing_options"]
 
 _HUNDREDTHS = 100  # of a mm, in which a DXF file gives line weights
 
@@ -30,7 +30,14 @@ def cutter(machine: Machine) -> Cutter:
         machine.holes,
     )
     return Cutter(
-        machine.name, machine.format.value, laser, machine.files, machine.written, machine.sequence, machine.chords
+        machine.name,
+        machine.format.value,
+        laser,
+        machine.files,
+        machine.written,
+        machine.sequence,
+        machine.chords,
+        machine.travel,
     )
 
 
@@ -43,6 +50,11 @@ def writing_options(machine: Machine) -> DxfOptions | SvgOptions | HpglOptions:
             return _svg(machine)
         case Format.HPGL:
             return _hpgl(machine)
+
+
+def stray_of_chords(machine: Machine) -> float | None:
+    """How far chords stray from their arcs in its files, mm; None where arcs are true."""
+    return machine.chords or (CHORDS if machine.format is Format.HPGL else None)
 
 
 def _dxf(machine: Machine) -> DxfOptions:
@@ -70,4 +82,4 @@ def _pen(each: Operation) -> Pen:
 
 def _hpgl(machine: Machine) -> HpglOptions:
     pens = {each.role: each.pen for each in machine.operations if each.pen is not None}
-    return HpglOptions(machine.written, {**PLOT_PENS, **pens}, machine.chords or CHORDS)
+    return HpglOptions(machine.written, {**PLOT_PENS, **pens}, stray_of_chords(machine) or CHORDS)

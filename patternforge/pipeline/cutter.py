@@ -2,28 +2,39 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+from typing import Any
 
-from patternforge.drafting.cutter import cutter_sheets
+from patternforge.drafting.cutter import CutSheet, cutter_sheets
+from patternforge.drafting.cutting import tally_rows
 from patternforge.drafting.names import file_word
-from patternforge.drafting.purpose import Files
-from patternforge.drafting.sheets import Deliverable
+from patternforge.drafting.pieces import figures
+from patternforge.drafting.purpose import DraftingOptions, Files, Purpose, StitchHoles
+from patternforge.drafting.smallest import Small, Spot, smallest
+from patternforge.drawing.model import Figure
+from patternforge.drawing.travel import tallies
+from patternforge.errors import DraftError
 from patternforge.export.registry import writer
 from patternforge.machines.table import Machine
-from patternforge.machines.writing import cutter, writing_options
+from patternforge.machines.writing import cutter, stray_of_chords, writing_options
 from patternforge.pipeline.request import Wanted
+from patternforge.units import mm
 from patternforge.wallet.pattern import Pattern
 
 __all__ = ["CutFiles", "cut_files", "cut_for"]
 
 
+_FORGIVEN = 1e-3  # mm, as in every check of the wallet
+
+
 @dataclass(frozen=True, slots=True)
 class CutFiles:
-    """A machine and every file it is to read."""
+    """A machine, every file it is to read, and the smallest of what it is to cut of the net pieces."""
 
     machine: Machine
-    sheets: tuple[Deliverable, ...]
+    sheets: tuple[CutSheet, ...]
+    smallest: Small
 
     @property
     def stands_for(self) -> Wanted:
@@ -34,12 +45,71 @@ class CutFiles:
         """The bytes of each file by its path, in a folder that is named after the machine."""
         options = writing_options(self.machine)
         for each in self.sheets:
-            yield f"{file_word(self.machine.name)}/{each.name}.{each.kind}", writer(each.kind)(each.sheet, options)
+            yield self.path(each), writer(each.kind)(each.sheet, options)
+
+    def path(self, each: CutSheet) -> str:
+        """The path of a sheet's file in the design's folder."""
+        return f"{file_word(self.machine.name)}/{each.name}.{each.kind}"
+
+    def described(self, named: Callable[[str], str]) -> dict[str, Any]:
+        """What ``pattern.json`` says of the machine and its sheets; ``named`` gives the path a file ends up with."""
+        machine, limits = self.machine, self.machine.smallest
+        return {
+            "name": machine.name,
+            "title": machine.title,
+            "tool": machine.tool.value,
+            "format": machine.format.value,
+            "face": machine.face.value,
+            "kerf": machine.kerf,
+            "allowance": machine.sanding + machine.tape,
+            "chords": stray_of_chords(machine),
+            "holes": machine.holes.value,
+            "smallest": {
+                "hole": _found(self.smallest.hole, limits.hole),
+                "gap": _found(self.smallest.gap, limits.gap),
+                "radius": _found(self.smallest.radius, limits.radius),
+            },
+            "sheets": [_described(each, named(self.path(each))) for each in self.sheets],
+        }
+
+
+def _found(spot: Spot | None, limit: float) -> dict[str, Any] | None:
+    return {"size": spot.size, "piece": spot.piece, "limit": limit} if spot else None
+
+
+def _described(each: CutSheet, path: str) -> dict[str, Any]:
+    return {
+        "file": path,
+        "leather": each.group or None,
+        "width": each.sheet.width,
+        "height": each.sheet.height,
+        "operations": tally_rows(tallies([each.sheet])),
+        "travel": {"as_drawn": each.as_drawn, "in_order": each.travel},
+    }
 
 
 def cut_files(pattern: Pattern, machine: Machine) -> CutFiles:
-    """What ``machine`` is to cut of ``pattern``; DraftError where it cannot."""
-    return CutFiles(machine, cutter_sheets(pattern, cutter(machine)))
+    """What ``machine`` is to cut of ``pattern``; DraftError where it cannot, holes that are too small among it."""
+    options = cutter(machine)
+    net = replace(options.laser, kerf=0.0, allowance=0.0)
+    pieces = [_written(figure, machine) for figure in figures(pattern, Purpose.LASER, DraftingOptions(net))]
+    found = smallest(pieces)
+    _refuse_small_holes(found, machine)
+    return CutFiles(machine, cutter_sheets(pattern, options), found)
+
+
+def _written(figure: Figure, machine: Machine) -> Figure:
+    return replace(figure, inks=tuple(ink for ink in figure.inks if ink.role in machine.written))
+
+
+def _refuse_small_holes(found: Small, machine: Machine) -> None:
+    hole, least = found.hole, machine.smallest.hole
+    if hole and hole.size < least - _FORGIVEN:
+        others = " or have stitch holes marked or left out ('holes' in its table)"
+        raise DraftError(
+            f"piece '{hole.piece}': a hole of {mm(hole.size)} mm is smaller than {machine.title} can cut"
+            f" ({mm(least)} mm); make it larger{others if machine.holes is StitchHoles.CUT else ''}"
+        )
 
 
 def cut_for(machine: Machine) -> Wanted:

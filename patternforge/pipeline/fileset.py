@@ -49,7 +49,7 @@ def fileset(wallet: Judged, request: DraftRequest, cut: CutFiles | None = None) 
     files = _drawings(wallet, request, cut)
     if wallet.verdict is Verdict.NO:
         files = {_marked(path): data for path, data in files.items()}
-    return {**dict(_description(wallet)), **files}
+    return {**dict(_description(wallet, cut)), **files}
 
 
 def _drawings(wallet: Judged, request: DraftRequest, cut: CutFiles | None) -> dict[str, bytes]:
@@ -80,11 +80,13 @@ def _warning(findings: Sequence[Finding]) -> str:
     return f"DOES NOT FIT: {measures} would spoil the leather." if count else ""
 
 
-def _description(wallet: Judged) -> _Files:
+def _description(wallet: Judged, cut: CutFiles | None) -> _Files:
     from patternforge.drafting.description import description
     from patternforge.export.json import json_bytes
 
-    yield "pattern.json", json_bytes(description(wallet.pattern, wallet.findings))
+    paths = _marked if wallet.verdict is Verdict.NO else str
+    machine = cut.described(paths) if cut else None
+    yield "pattern.json", json_bytes(description(wallet.pattern, wallet.findings, machine))
 
 
 def _sheets(folder: str, sheets: Iterable[Deliverable], request: DraftRequest) -> _Files:

@@ -22,7 +22,7 @@ from tests.outside.read_pieces import described_holes, described_outline
 from tests.outside.written import DESIGNS
 
 MARK, HOLE, OPENING, OUTLINE = 4, 2, 3, 1
-HEAD = "machine: Test plotter\ntool: knife\n"
+HEAD = "machine: Test plotter\ntool: knife\ntravel: as drawn\n"
 PENS = f"""\
 format: hpgl
 operations:

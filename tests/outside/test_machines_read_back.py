@@ -6,8 +6,9 @@ Chromium; all against ``pattern.json``. Plots: ``test_hpgl_read_back``.
 
 from __future__ import annotations
 
+from cmath import phase
 from collections.abc import Callable, Sequence
-from itertools import product
+from itertools import pairwise, product
 from pathlib import Path
 
 import pytest
@@ -26,6 +27,7 @@ SOME = [path for path in DESIGNS if path.stem in ("two-fold", "id-window-two-fol
 EVERY = pytest.mark.parametrize("design", SOME, ids=lambda path: path.stem)
 RELEASES = {"R12": "AC1009", "R2000": "AC1015", "R2010": "AC1024", "R2018": "AC1032"}
 CHORDS = 0.005  # mm
+DRAWN = "travel: as drawn\n"
 Cut = Callable[..., tuple[Path, Path]]
 WAYS = pytest.mark.parametrize(
     "lines",
@@ -41,7 +43,8 @@ def cut(tmp_path_factory: pytest.TempPathFactory, file_set: FileSet) -> Cut:
     def files(design: Path, kind: str, lines: str) -> tuple[Path, Path]:
         if (kind, lines) not in known:
             path = tmp_path_factory.mktemp("machine") / "shop.yaml"
-            path.write_text(f"machine: Shop\ntool: laser\nformat: {kind}\n{lines}", encoding="utf-8")
+            drawn = "" if "travel" in lines else DRAWN
+            path.write_text(f"machine: Shop\ntool: laser\nformat: {kind}\n{drawn}{lines}", encoding="utf-8")
             known[kind, lines] = path
         folder = file_set(design, "--machine", str(known[kind, lines]), "--for", "laser")
         (file,) = (folder / "shop").glob(f"{folder.name}-shop-everything*.{kind}")
@@ -113,6 +116,73 @@ def test_one_operation_on_all_pieces_comes_before_the_next(design: Path, cut: Cu
     layers = [each.layer for each in cuts(file.read_text("ascii"))]
     assert layers == sorted(layers, key=order.index)
     assert layers.count("OUTLINE") == len(described(folder)["pieces"])
+
+
+SHORTEST = "travel: shortest\n"
+
+
+def met(text: str) -> list[tuple[complex, complex]]:
+    """Where each entity is begun and left: a circle at its right, a closed line where it begins."""
+    found = []
+    for each in cuts(text):
+        points = each.contour.points
+        start = points[0] + each.radius
+        found.append((start, start if each.contour.closed or each.radius else points[-1]))
+    return found
+
+
+def way(text: str) -> float:
+    return sum(abs(start - end) for (_, end), (start, _) in pairwise(met(text)))
+
+
+@EVERY
+@pytest.mark.parametrize("sequence", ["piece by piece", "operation by operation"])
+def test_the_order_saves_way_and_pattern_json_says_how_much(design: Path, sequence: str, cut: Cut) -> None:
+    _, drawn = cut(design, "dxf", f"sequence: {sequence}\n")
+    folder, ordered = cut(design, "dxf", f"sequence: {sequence}\n{SHORTEST}")
+    before, after = way(drawn.read_text("ascii")), way(ordered.read_text("ascii"))
+    assert after < 0.85 * before
+    sheets = described(folder)["cutting"]["machine"]["sheets"]
+    told = next(sheet for sheet in sheets if folder / sheet["file"] == ordered)
+    assert told["travel"] == {"as_drawn": pytest.approx(before, abs=0.01), "in_order": pytest.approx(after, abs=0.01)}
+
+
+@EVERY
+def test_in_whichever_order_the_same_pieces_are_cut_inside_before_outside(design: Path, cut: Cut) -> None:
+    folder, file = cut(design, "dxf", SHORTEST)
+    assert unmatched(described(folder), described(folder)["pieces"], gdal_pieces(gdal_shapes(file))) == []
+    order = ("MARK", "STITCH-HOLE", "OPENING", "OUTLINE")
+    for piece in cut_pieces(cuts(file.read_text("ascii"))):
+        layers = [each.layer for each in piece.cuts]
+        assert layers == sorted(layers, key=order.index)
+        assert layers.count("OUTLINE") == 1
+
+
+@EVERY
+def test_outlines_are_begun_on_straight_runs_two_millimetres_from_their_ends(design: Path, cut: Cut) -> None:
+    _, file = cut(design, "dxf", SHORTEST)
+    for each in cuts(file.read_text("ascii")):
+        if each.layer == "OUTLINE":
+            (start, after, bulge), (before, _, last) = each.contour.stretches[0], each.contour.stretches[-1]
+            assert (bulge, last) == (0.0, 0.0)
+            turn = phase((after - start) / (start - before))
+            assert abs(turn) < 1e-4
+            assert min(abs(after - start), abs(start - before)) >= 2.0
+
+
+@EVERY
+def test_what_is_told_of_count_and_length_is_what_another_reader_measures(design: Path, cut: Cut) -> None:
+    folder, file = cut(design, "dxf", f"{SHORTEST}kerf: 0.1 mm\n")
+    sheets = described(folder)["cutting"]["machine"]["sheets"]
+    told = next(sheet for sheet in sheets if folder / sheet["file"] == file)
+    measured: dict[str, list[float]] = {}
+    for layer, shape in gdal_shapes(file):
+        measured.setdefault(layer.lower().replace("-", " "), []).append(shape.length)
+    assert {each["operation"]: each["count"] for each in told["operations"]} == {
+        layer: len(lengths) for layer, lengths in measured.items()
+    }
+    for each in told["operations"]:
+        assert each["length"] == pytest.approx(sum(measured[each["operation"]]), rel=1e-4)
 
 
 @EVERY

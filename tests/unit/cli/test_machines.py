@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import json
+import re
 from pathlib import Path
 
 import pytest
@@ -161,3 +163,62 @@ def test_files_of_a_wallet_that_does_not_fit_say_so_whatever_the_machine(tmp_pat
     design = saved(tmp_path, MISFIT)
     files = drafted(design, "--machine", "drag-knife", "--for", "laser", "--despite-findings")
     assert "drag-knife/sleeve-drag-knife-main-DOES-NOT-FIT.hpgl" in files
+
+
+def test_what_is_cut_is_told_by_operation_with_the_way_saved_and_the_smallest(sleeve: Path) -> None:
+    out = run("draft", sleeve, "--out", sleeve.parent / "out", "--machine", "laser", "--for", "laser").out
+    described = json.loads((sleeve.parent / "out" / "sleeve" / "pattern.json").read_text(encoding="utf-8"))
+    told = out.partition("Cut by ")[2].partition("\n\n")[0].splitlines()
+    assert told[0] == "General laser, dxf R2010"
+    net = {each["operation"]: each for each in described["cutting"]["operations"]}
+    for line in told[2:4]:
+        operation, layer, count, length = re.split(r" {2,}", line.strip())
+        assert layer == operation.upper().replace(" ", "-")
+        assert (count, length) == (str(net[operation]["count"]), f"{net[operation]['length'] / 1000:.2f} m")
+    assert re.fullmatch(r"  way between them \d\.\d\d m, as drawn it was \d\.\d\d m: \d+ % saved", told[4])
+    assert told[5] == "  smallest hole 1.00 mm (back), the machine can cut 0.40 mm"
+
+
+def test_a_plot_is_told_by_pens_and_what_it_changes_stands_in_the_head(sleeve: Path) -> None:
+    table = sleeve.parent / "shop.yaml"
+    table.write_text(PLOT.replace("knife\n", "knife\nkerf: 0.1 mm\nsanding: 0.3 mm\nface: back\n"), encoding="utf-8")
+    out = run("draft", sleeve, "--out", sleeve.parent / "out", "--machine", table, "--for", "laser").out
+    head = "Shop plotter, hpgl, kerf 0.10 mm, 0.30 mm left on, arcs as chords within 0.005 mm, back up"
+    assert f"Cut by {head}" in out
+    assert re.search(r"^  outline +3 +2 ", out, re.MULTILINE)
+
+
+def test_an_order_as_drawn_saves_nothing_and_says_so(sleeve: Path) -> None:
+    table = sleeve.parent / "shop.yaml"
+    table.write_text(PLOT + "travel: as drawn\n", encoding="utf-8")
+    out = run("draft", sleeve, "--out", sleeve.parent / "out", "--machine", table, "--for", "laser").out
+    assert re.search(r"way between them \d\.\d\d m, as they were drawn$", out, re.MULTILINE)
+
+
+def test_a_gap_or_radius_smaller_than_the_machine_cuts_is_told(sleeve: Path) -> None:
+    table = sleeve.parent / "shop.yaml"
+    table.write_text(PLOT + "smallest: {gap: 2 mm, radius: 6 mm}\n", encoding="utf-8")
+    out = run("draft", sleeve, "--out", sleeve.parent / "out", "--machine", table, "--for", "laser").out
+    assert re.search(r"smallest gap 1\.\d\d mm \(\w+\): look, the machine can cut no smaller than 2\.00 mm", out)
+    assert "look, the machine can cut no smaller than 6.00 mm" in out
+
+
+@pytest.mark.parametrize(
+    ("lines", "says"),
+    [
+        (
+            "smallest: {hole: 1.2 mm}\n",
+            "piece 'back': a hole of 1.00 mm is smaller than Shop plotter can cut (1.20 mm);",
+        ),
+        ("kerf: 1 mm\n", "piece 'back': a stitch hole of 1 mm vanishes under a kerf of 1 mm; make the hole larger"),
+    ],
+)
+def test_a_hole_too_small_for_the_machine_is_refused_and_nothing_written(sleeve: Path, lines: str, says: str) -> None:
+    table = sleeve.parent / "shop.yaml"
+    table.write_text(PLOT + lines, encoding="utf-8")
+    ended = run("draft", sleeve, "--out", sleeve.parent / "out", "--machine", table)
+    assert (ended.status, ended.out) == (5, "")
+    assert says in ended.err
+    assert not (sleeve.parent / "out").exists()
+    table.write_text(PLOT + lines + "holes: marked\n", encoding="utf-8")
+    assert run("draft", sleeve, "--out", sleeve.parent / "out", "--machine", table).status == 0

@@ -7,10 +7,10 @@ from typing import Any
 
 import pytest
 
-from patternforge.drafting.cutter import Cutter, cutter_sheets
+from patternforge.drafting.cutter import CutSheet, Cutter, cutter_sheets
 from patternforge.drafting.pieces import figures
 from patternforge.drafting.purpose import CutFace, Files, FoldTicks, LaserOptions, Purpose, StitchHoles
-from patternforge.drafting.sheets import Deliverable, laser_sheets
+from patternforge.drafting.sheets import laser_sheets
 from patternforge.drawing.course import Course
 from patternforge.drawing.extent import extent
 from patternforge.drawing.model import Dot, Role, Stroke
@@ -29,15 +29,15 @@ def two() -> Pattern:
     return drafted(two_fold())
 
 
-def sheets(pattern: Pattern, cutter: Cutter = PLAIN, **laser: Any) -> tuple[Deliverable, ...]:
+def sheets(pattern: Pattern, cutter: Cutter = PLAIN, **laser: Any) -> tuple[CutSheet, ...]:
     return cutter_sheets(pattern, replace(cutter, laser=replace(cutter.laser, **laser)))
 
 
-def everything(pattern: Pattern, cutter: Cutter = PLAIN, **laser: Any) -> Deliverable:
+def everything(pattern: Pattern, cutter: Cutter = PLAIN, **laser: Any) -> CutSheet:
     return sheets(pattern, cutter, **laser)[-1]
 
 
-def count(one: Deliverable, role: Role) -> int:
+def count(one: CutSheet, role: Role) -> int:
     return sum(ink.role is role for figure in one.sheet.figures for ink in figure.inks)
 
 
@@ -83,7 +83,7 @@ def test_an_allowance_goes_round_the_outline_alone_and_adds_to_the_kerf(two: Pat
         assert grown[name][1] - size[1] == pytest.approx(1.2, abs=1e-9)
 
 
-def figures_by_name(one: Deliverable) -> dict[str, tuple[float, float]]:
+def figures_by_name(one: CutSheet) -> dict[str, tuple[float, float]]:
     boxes = {figure.name: extent(figure.inks) for figure in one.sheet.figures}
     return {name: (box.width, box.height) for name, box in boxes.items()}
 

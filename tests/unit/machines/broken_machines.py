@@ -50,6 +50,7 @@ _WORDS = (
         "letters on the wrong face", {"engrave: none": "engrave: ¦initials"}, ("on the showing face", "face: front")
     ),
     broken("a sequence of another kind", {"operation by operation": "¦by layer"}, "known here: piece by piece"),
+    broken("a travel of another kind", {"travel: as drawn": "travel: ¦fastest"}, "did you mean 'shortest'?"),
     broken("a truth value of another kind", {"write: false": "write: ¦off"}, "write true or false"),
     broken("a title that is a truth word", {"Shop laser": "¦on"}, "'on', which many programs read"),
 )
@@ -66,7 +67,7 @@ _SIZES = (
     broken("an allowance like a seam", {"tape: 0.1 mm": "tape: ¦6 mm"}, "at most 5 mm"),
     broken("chords of no error", {"chords: 0.02 mm": "chords: ¦0 mm"}, "at least 0.0005 mm"),
     broken("chords that are seen", {"chords: 0.02 mm": "chords: ¦1 mm"}, "at most 0.5 mm"),
-    broken("a smallest hole like a window", {"hole: 0.5 mm": "hole: ¦50 mm"}, "at most 5 mm"),
+    broken("a smallest hole like a window", {"hole: 0.5 mm": "hole: ¦50 mm"}, "at most 20 mm"),
 )
 _ORDER = (
     broken("an outline that is not last", {"opening, outline]": "¦outline, opening]"}, ("may shift", "outline last")),

@@ -28,6 +28,7 @@ smallest:
   radius: 0.4 mm
 order: [stitch hole, mark, opening, outline]
 sequence: operation by operation
+travel: as drawn
 operations:
   mark: {layer: SCORE, colour: 5, weight: 0.13 mm}
   stitch hole: {layer: HOLES, colour: 6}

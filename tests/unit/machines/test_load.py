@@ -7,7 +7,7 @@ from importlib.resources import files
 import pytest
 
 from patternforge.drafting.purpose import CutFace, Files, FoldTicks, StitchHoles
-from patternforge.drawing.course import Course
+from patternforge.drawing.course import Course, Travel
 from patternforge.drawing.model import Role
 from patternforge.export.dxf import CUT_ROLES, DxfVersion
 from patternforge.machines.load import load_machine
@@ -37,6 +37,7 @@ def test_every_key_reaches_the_machine() -> None:
         smallest=Smallest(0.5, 1.0, 0.4),
         order=(Role.HOLE, Role.MARK, Role.OPENING, Role.OUTLINE),
         sequence=Course.OPERATIONS,
+        travel=Travel.AS_DRAWN,
         operations=(
             Operation(Role.MARK, "SCORE", 5, 0.13),
             Operation(Role.HOLE, "HOLES", 6),

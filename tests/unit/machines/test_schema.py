@@ -82,6 +82,8 @@ def test_a_value_the_schema_gives_for_a_key_left_out_is_the_one_the_loader_takes
         "holes": "cut",
         "fold_ticks": "none",
         "engrave": "none",
+        "sequence": "piece by piece",
+        "travel": "shortest",
     }
     said = ", ".join(f"{key}: {value}" for key, value in given.items())
     assert plain(f"{least}, {said}}}") == plain(f"{least}}}")
