@@ -81,7 +81,10 @@ def open_section(layout: Layout, y: float) -> Section:
 
 
 def closed_section(layout: Layout, closed: ClosedWallet, y: float) -> Section:
-    """The wallet closed on what it holds, cut at ``y`` mm; panels that stay ajar are left out."""
+    """The wallet closed on what it holds, cut at ``y`` mm.
+
+    Panels that stay ajar and the corners of square spines are left out: only folds of 180 degrees are drawn.
+    """
     panels = [slabs_across(layout, panel, y) for panel in range(len(layout.pattern.panels))]
     plates = _plates(layout, closed, [stack_height(slabs) for slabs in panels])
     over = _overhangs(layout, closed)

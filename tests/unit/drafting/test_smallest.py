@@ -22,6 +22,10 @@ def ring(x: float, y: float, radius: float) -> Stroke:
     return Stroke(Role.OPENING, from_vertices([(x + radius, y, -1), (x - radius, y, -1)], closed=True))
 
 
+def is_at(spot: Spot | None, size: float, name: str) -> bool:
+    return spot is not None and spot.piece == name and abs(spot.size - size) < 1e-9
+
+
 def gap(*inks: Ink) -> float:
     found = smallest([piece(*inks)]).gap
     assert found is not None
@@ -35,15 +39,15 @@ def test_of_several_pieces_the_smallest_is_named() -> None:
 
 def test_a_round_opening_is_a_hole_and_its_rim_no_radius() -> None:
     found = smallest([piece(ring(30, 20, 1.5))])
-    assert found.hole == Spot(pytest.approx(3.0), "piece")
-    assert found.radius == Spot(pytest.approx(5.0), "piece")
+    assert is_at(found.hole, 3.0, "piece")
+    assert is_at(found.radius, 5.0, "piece")
 
 
 def test_a_window_is_no_hole_but_has_a_radius() -> None:
     window = Stroke(Role.OPENING, rounded_rectangle(10, 10, 40, 30, 2).cw())
     found = smallest([piece(window)])
     assert found.hole is None
-    assert found.radius == Spot(pytest.approx(2.0), "piece")
+    assert is_at(found.radius, 2.0, "piece")
 
 
 @pytest.mark.parametrize(
@@ -72,7 +76,7 @@ def test_an_outline_may_be_narrow_by_itself() -> None:
         [Point(*at) for at in ((0, 0), (40, 0), (40, 20), (22, 20), (22, 5), (20.6, 5), (20.6, 20), (0, 20))]
     )
     found = smallest([Figure("comb", "outer", (Stroke(Role.OUTLINE, comb),))])
-    assert found.gap == Spot(pytest.approx(1.4), "comb")
+    assert is_at(found.gap, 1.4, "comb")
     assert (found.hole, found.radius) == (None, None)
 
 
