@@ -27,8 +27,8 @@ class Names:
     openings: dict[str, At] = field(default_factory=dict)
     films: dict[str, At] = field(default_factory=dict)
     """Openings with a film, for that film and its seam are named after them."""
-    sewn_to: list[Scalar] = field(default_factory=list)
-    """Layers that the seams of pockets are said to go through, wherever they are declared."""
+    layers_named: list[Scalar] = field(default_factory=list)
+    """Layers that pockets are said to be sewn to or edges to be turned over, wherever they are declared."""
     joins: dict[str, tuple[Scalar, ...]] = field(default_factory=dict)
     """The seams each gusset says it joins, as they stand in the file."""
     is_complete: bool = True

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import Literal
 
+from patternforge.design.finishing_forms import Skives, TurnedForm
 from patternforge.design.form import Count, Form, Length, Text, optional, required
+from patternforge.design.place_forms import FoldPlaceForm, PlaceForm
 from patternforge.wallet.spec import BankShape, Edge, Lying, MouthShape, NotchShape, Side
 
 __all__ = [
@@ -89,22 +91,6 @@ class CornersForm(Form):
     top_right: Length = optional("radius of the upper right corner", alias="top right")
 
 
-class PlaceForm(Form):
-    """Where the middle of something lies on a panel; a direction left out means the middle of the panel."""
-
-    panel: Text = optional("the panel; the only one of its part if left out")
-    left: Length = optional("from the panel's left edge or fold")
-    right: Length = optional("from the panel's right edge or fold")
-    bottom: Length = optional("from the bottom edge")
-    top: Length = optional("from the top edge")
-
-
-class FoldPlaceForm(PlaceForm):
-    """Where the middle of something lies on a panel, or in a fold."""
-
-    fold: Count = optional("a fold by its number, in place of a panel: the middle of its bend")
-
-
 class LayerMouthForm(Form):
     """The opening edge of a layer."""
 
@@ -169,6 +155,7 @@ class RoundForm(Form):
 
 
 Openings = list[WindowForm | SlotForm | RoundForm]
+_SKIVED = "where its pieces are pared down"
 _OPENINGS = "windows, slots and holes cut into its front piece"
 
 
@@ -193,6 +180,10 @@ class LayerForm(Form):
     thumb: LayerThumbForm = optional("a notch in its opening edge to push things out")
     notches: list[NotchForm] = optional("notches in its straight edges", [])
     openings: Openings = optional(_OPENINGS, [])
+    follows: Text = optional("a layer outside it whose finished outline it copies, as a lining does")
+    inside: Length = optional("how far inside that outline it ends; negative: outside", 0)
+    skives: Skives = optional(_SKIVED, [])
+    turned: list[TurnedForm] = optional("edges turned in to its back, in groups turned in alike", [])
 
 
 class BankForm(Form):
@@ -219,6 +210,7 @@ class BankForm(Form):
     exact: list[Literal["step", "show", "overlap"]] = optional("sizes that may not move to whole stitches", [])
     sewn_to: list[Text] = optional("layers its own seams go through besides the one next to it", [])
     openings: Openings = optional(_OPENINGS, [])
+    skives: Skives = optional(_SKIVED, [])
 
 
 class LooseForm(Form):
@@ -251,6 +243,7 @@ class PocketForm(Form):
     exact: list[Literal["depth"]] = optional("sizes that may not move to whole stitches", [])
     sewn_to: list[Text] = optional("layers its own seams go through besides the one next to it", [])
     openings: Openings = optional(_OPENINGS, [])
+    skives: Skives = optional(_SKIVED, [])
 
 
 class GussetForm(Form):

@@ -7,6 +7,7 @@ from enum import StrEnum
 
 from patternforge.design.cuts import layer_mouth, layer_thumb, mouth, notches, thumb
 from patternforge.design.entries import Entries, entries, kind_named, titled
+from patternforge.design.finishing import followed, skives, turned
 from patternforge.design.form import Form
 from patternforge.design.gussets import gusset
 from patternforge.design.held import MOST_HELD, held
@@ -98,7 +99,7 @@ def _refuse_films_named_like_parts(names: Names, scope: Scope) -> None:
 
 
 def _refuse_what_is_no_layer(names: Names, scope: Scope) -> None:
-    for named in names.sewn_to if names.is_complete else ():
+    for named in names.layers_named if names.is_complete else ():
         if named.text not in names.layers:
             advice = word_advice(named.text, names.layers)
             scope.faults.add(named.at, f"there is no layer '{named.text[:40]}'", advice)
@@ -111,13 +112,14 @@ def _sewn_to(table: Entries, names: Names) -> tuple[str, ...]:
         if scalar.text in found:
             table.scope.faults.add(scalar.at, f"'{scalar.text}' stands twice in 'sewn_to'", "keep one of them")
         else:
-            names.sewn_to.append(scalar)
+            names.layers_named.append(scalar)
             found.append(scalar.text)
     return tuple(found)
 
 
 def _layer(table: Entries, name: str, names: Names) -> LayerPart:
-    covered = covered_panels(table, names.panels)
+    follows, inside = followed(table, names)
+    covered = names.covered.get(follows) if "follows" in table.nodes else covered_panels(table, names.panels)
     names.covered.setdefault(name, covered)
     names.layers.append(name)
     inset = _inset(table)
@@ -142,6 +144,10 @@ def _layer(table: Entries, name: str, names: Names) -> LayerPart:
         notches=notches(table, covered, names),
         openings=openings(table, covered, names),
         line=table.at.line,
+        follows=follows,
+        inside=inside,
+        skives=skives(table, covered, names),
+        turned=turned(table, name, names),
     )
 
 
@@ -171,6 +177,7 @@ def _bank(table: Entries, name: str, names: Names) -> BankPart:
         sewn_to=_sewn_to(table, names),
         openings=openings(table, covered, names),
         line=table.at.line,
+        skives=skives(table, covered, names),
     )
 
 
@@ -195,6 +202,7 @@ def _pocket(table: Entries, name: str, names: Names) -> PocketPart:
         sewn_to=_sewn_to(table, names),
         openings=openings(table, covered, names),
         line=table.at.line,
+        skives=skives(table, covered, names),
     )
 
 

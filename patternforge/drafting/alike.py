@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from patternforge.drafting.holes import made_hole
 from patternforge.geometry.path import Path
 from patternforge.geometry.transform import Transform
 from patternforge.wallet.pattern import Hole, Pattern, Piece
@@ -44,7 +45,8 @@ def _same_cut(pattern: Pattern, one: Piece, other: Piece) -> bool:
 
 def _drilled(pattern: Pattern, piece: Piece) -> list[_Drilled]:
     specs = {seam.name: seam.stitching.hole for seam in pattern.seams}
-    return [(hole, specs[hole.seam]) for hole in piece.holes if specs[hole.seam].shape is not HoleShape.NONE]
+    made = ((hole, made_hole(hole, specs[hole.seam])) for hole in (*piece.holes, *piece.turned_holes))
+    return [(hole, spec) for hole, spec in made if spec.shape is not HoleShape.NONE]
 
 
 def _turns(one: Path, other: Path) -> Iterator[Transform]:

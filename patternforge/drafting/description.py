@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from patternforge import __version__
+from patternforge.drafting.finishing import finishing_marks, skives_told, turned_told
 from patternforge.drafting.folded import folded_description
 from patternforge.drafting.inputs import inputs, plain, trims
 from patternforge.drafting.letters import letter_height
@@ -120,10 +121,14 @@ def _piece(pattern: Pattern, piece: Piece, panels: Sequence[str]) -> dict[str, A
         "openings": [_vertices(opening) for opening in piece.openings],
         "fold_lines": [_vertices(line) for line in piece.fold_lines],
         "holes": [_hole(hole, shapes[hole.seam]) for hole in piece.holes],
+        "turned_holes": [_hole(hole, shapes[hole.seam]) for hole in piece.turned_holes],
+        "turned": turned_told(piece.turned),
+        "skives": skives_told(piece.skives),
         "fittings": [_fitting(hole) for hole in piece.fittings],
         "inscriptions": [_inscription(inscription) for inscription in piece.inscriptions],
         "marks": [
-            {"name": mark.name, "path": _vertices(mark.path), "closed": mark.path.closed} for mark in piece.marks
+            {"name": mark.name, "path": _vertices(mark.path), "closed": mark.path.closed}
+            for mark in (*piece.marks, *finishing_marks(piece))
         ],
         "lines": piece.lines or None,
         "placement": _placement(piece.placement, piece.level, panels),
@@ -141,7 +146,7 @@ def _hole(hole: Hole, shape: HoleShape) -> dict[str, Any]:
         "x": hole.at.x,
         "y": hole.at.y,
         "direction": hole.direction,
-        "shape": shape.value,
+        "shape": (hole.shape or shape).value,
     }
 
 

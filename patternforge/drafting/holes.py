@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import groupby
 from math import radians
 
@@ -14,14 +15,16 @@ from patternforge.geometry.point import Point
 from patternforge.wallet.pattern import Hole, Pattern, Piece, Seam
 from patternforge.wallet.spec import HoleShape, HoleSpec
 
-__all__ = ["hole_inks", "hole_reach", "seam_strokes"]
+__all__ = ["hole_inks", "hole_reach", "made_hole", "seam_strokes"]
 
 _PRICK = 0.3  # diameter of the dot that shows where an awl goes in, mm
 _WHOLE_ROUND = 1.5  # in pitches: a run whose ends lie nearer together than this goes all the way round
 
 
 def hole_inks(pattern: Pattern, piece: Piece, kerf: float, how: StitchHoles = StitchHoles.CUT) -> tuple[Ink, ...]:
-    """The holes of a piece in order: a dot for a round one, one straight line for a slit, a small mark to be pricked.
+    """The holes of a piece in order, those in what is turned in after them.
+
+    A dot for a round one, one straight line for a slit, a small mark to be pricked.
 
     ``kerf`` mm is taken off diameters and slit lengths; DraftError when nothing is left of a hole. Of holes that are
     only ``marked`` each is a mark, of those ``left out`` there is none.
@@ -29,10 +32,15 @@ def hole_inks(pattern: Pattern, piece: Piece, kerf: float, how: StitchHoles = St
     if how is StitchHoles.LEFT_OUT:
         return ()
     specs = {seam.name: seam.stitching.hole for seam in pattern.seams}
+    made = [(hole, made_hole(hole, specs[hole.seam])) for hole in (*piece.holes, *piece.turned_holes)]
     if how is StitchHoles.MARKED:
-        drawn = (hole for hole in piece.holes if specs[hole.seam].shape is not HoleShape.NONE)
-        return tuple(Dot(Role.MARK, hole.at, _PRICK) for hole in drawn)
-    return tuple(ink for hole in piece.holes for ink in _hole(hole, specs[hole.seam], kerf, piece.name))
+        return tuple(Dot(Role.MARK, hole.at, _PRICK) for hole, spec in made if spec.shape is not HoleShape.NONE)
+    return tuple(ink for hole, spec in made for ink in _hole(hole, spec, kerf, piece.name))
+
+
+def made_hole(hole: Hole, of_seam: HoleSpec) -> HoleSpec:
+    """What is made of a hole in the flat piece: that of its seam, unless the edge it stands in is to be turned in."""
+    return of_seam if hole.shape is None else replace(of_seam, shape=hole.shape)
 
 
 def _hole(hole: Hole, spec: HoleSpec, kerf: float, piece: str) -> tuple[Ink, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from typing import Any
 
+from patternforge.drafting.finishing import skive_inputs
 from patternforge.drafting.folded import folded_inputs
 from patternforge.drafting.plain import plain, trims
 from patternforge.leather.material import Leather
@@ -75,6 +76,8 @@ def _part(part: Part, panels: Sequence[str]) -> dict[str, Any]:
         "notches": lambda cut: [_placed(each, panels) for each in cut],
         "thumb": lambda thumb: _thumb(thumb, panels),
         "spot": lambda spot: _spot(spot, panels),
+        "skives": lambda skives: skive_inputs(skives, lambda spot: _spot(spot, panels)),
+        "follows": lambda name: name or None,
     }
     own = plain(part)
     told = {key: tell(getattr(part, key)) for key, tell in tellers.items() if key in own}

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from itertools import product
 
 from patternforge.drafting.face_words import face_words
+from patternforge.drafting.finishing import finishing_marks
 from patternforge.drafting.hardware import fitting_facts, fitting_words, word_bounds
 from patternforge.drafting.holes import hole_reach, seam_strokes
 from patternforge.drafting.letters import letter_facts
@@ -100,7 +101,8 @@ def _ground(walls: Sequence[Barrier], turn: Transform) -> _Ground:
 def _barriers(pattern: Pattern, piece: Piece) -> tuple[Barrier, ...]:
     reaches = {seam.name: hole_reach(seam.stitching.hole) for seam in pattern.seams}
     rims = (piece.outline, *piece.openings)
-    lines = (*piece.fold_lines, *(stroke.path for stroke in seam_strokes(pattern, piece)))
+    sewn = (stroke.path for stroke in seam_strokes(pattern, piece))
+    lines = (*piece.fold_lines, *sewn, *(mark.path for mark in finishing_marks(piece)))
     return (
         *(wall for path in rims for wall in path_barriers(path, _CLEAR, bounds=True)),
         *(wall for path in lines for wall in path_barriers(path, _CLEAR, bounds=False)),

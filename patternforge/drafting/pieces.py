@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from patternforge.drafting.finishing import finishing_marks
 from patternforge.drafting.holes import hole_inks, seam_strokes
 from patternforge.drafting.kerf import opening_cut, outline_cut
 from patternforge.drafting.letters import letter_inks, letter_notes
@@ -65,7 +66,8 @@ def _die_figure(pattern: Pattern, piece: Piece, options: DieOptions) -> Figure:
 def _paper_figure(pattern: Pattern, piece: Piece, options: PaperOptions) -> Figure:
     from patternforge.drafting.labels import label_inks
 
-    marks = (*letter_inks(piece), *(Stroke(Role.MARK, mark.path) for mark in piece.marks))
+    marked = (*piece.marks, *finishing_marks(piece))
+    marks = (*letter_inks(piece), *(Stroke(Role.MARK, mark.path) for mark in marked))
     cut = _figure(piece, (*marks, *hole_inks(pattern, piece, 0.0), *_edges(piece, 0.0)))
     folds = tuple(Stroke(Role.FOLD, line) for line in piece.fold_lines)
     drawn = (

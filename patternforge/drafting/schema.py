@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from patternforge.drafting.description import FORMAT, VERSION
+from patternforge.drafting.schema_finishing import SKIVES, turned_pieces
 from patternforge.drafting.schema_folded import FOLDED
 from patternforge.drafting.schema_inputs import INPUTS, TRIM
 from patternforge.drafting.schema_words import (
@@ -67,7 +68,7 @@ _HOLE = record(
     x=LENGTH,
     y=LENGTH,
     direction=said("long axis of a slit on the piece", ANGLE),
-    shape=choice(HoleShape),
+    shape=said("as made in the flat piece; none: not made, or pierced once the edge is turned in", choice(HoleShape)),
 )
 _FITTING = record(
     fitting=TEXT,
@@ -140,11 +141,14 @@ _PIECE = record(
     height=SIZE,
     area=said("openings taken out, mm2", SIZE),
     trim=TRIM,
-    outline=said("closed, counter-clockwise, net size, lower left of its bounds at the origin", _PATH),
+    outline=said("as cut, closed, counter-clockwise, net size, lower left of its bounds at the origin", _PATH),
     edges=said("role of each edge of the outline, in its order", lines_of(choice(EdgeRole))),
     openings=said("closed, clockwise", lines_of(_PATH)),
     fold_lines=said("tangents of the folds it crosses, open; those of a strip's own bends", lines_of(_PATH)),
     holes=lines_of(_HOLE),
+    turned_holes=said("holes in what is turned in that come to lie on holes", lines_of(_HOLE)),
+    turned=turned_pieces(_PATH),
+    skives=SKIVES,
     fittings=said("holes for hardware, and the places of what is hidden behind it", lines_of(_FITTING)),
     inscriptions=said("letters on its showing face, read with up upwards", lines_of(_INSCRIPTION)),
     marks=said("lines to be marked on it, not cut", lines_of(_MARK)),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from patternforge.drafting.schema_finishing import TURNED_INPUTS, skive_inputs
 from patternforge.drafting.schema_folded import FOLDED_INPUTS
 from patternforge.drafting.schema_words import (
     ANGLE,
@@ -143,6 +144,8 @@ _NOTCH = record(
     depth=said("into the leather, mm", SIZE),
     shape=choice(NotchShape),
 )
+_SKIVES = skive_inputs(_SPOT)
+_INSETS = by_edge(said("negative: outside, as a copy may be, mm", LENGTH))
 _LAYER = record(
     kind={"const": "layer"},
     name=TEXT,
@@ -156,7 +159,7 @@ _LAYER = record(
     notch=said("depth of the relief notches at folds, mm", SIZE),
     trim=TRIM,
     exact=_EXACT,
-    inset=said("how far edges lie inside the body's or a panel's end, mm, by edge of the assembly", _BY_EDGE),
+    inset=said("how far edges lie inside the body's or a panel's end, mm, by edge of the assembly", _INSETS),
     corner=said("radius of the corners an inset gives it; null: none of its own, mm", maybe(SIZE)),
     shapes=_SHAPES,
     openings=_OPENINGS,
@@ -164,6 +167,10 @@ _LAYER = record(
     mouth=said("its opening edge", _MOUTH),
     thumb=_THUMB,
     notches=said("cut into its straight edges", lines_of(_NOTCH)),
+    follows=said("the layer whose finished outline it copies; null: none", maybe(TEXT)),
+    inside=said("how far inside that outline it ends, negative outside, mm", LENGTH),
+    skives=_SKIVES,
+    turned=TURNED_INPUTS,
 )
 _OF_POCKETS: dict[str, Any] = {
     "name": TEXT,
@@ -180,6 +187,7 @@ _OF_POCKETS: dict[str, Any] = {
     "exact": _EXACT,
     "sewn_to": said("layers its own seams go through besides the one next to it", lines_of(TEXT)),
     "openings": _OPENINGS,
+    "skives": _SKIVES,
 }
 _BANK = record(
     kind={"const": "bank"},

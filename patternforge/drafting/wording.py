@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from patternforge.drafting.finishing import finishing_facts
 from patternforge.drawing.lettering import text_width
 from patternforge.geometry.point import Point
 from patternforge.leather.material import MadeOf, Stretch
@@ -61,7 +62,7 @@ def facts(pattern: Pattern, piece: Piece) -> tuple[str, ...]:
     """What a maker must know of a piece besides its name, one fact each.
 
     Number, sheet, thickness drafted for, face (of leather), side, whether it is seen, tight way and stretch if known,
-    revision, what to trim.
+    revision, what to trim, skive and turn in.
     """
     leather = pattern.design.leather(piece.leather)
     known = (
@@ -76,6 +77,7 @@ def facts(pattern: Pattern, piece: Piece) -> tuple[str, ...]:
         f"stretch {leather.stretch.value}" if leather.stretch in TIGHT else "",
         f"revision {pattern.design.revision}" if pattern.design.revision else "",
         *(f"trim {mm(size)} mm off the {_edge_words(piece, edge)} once glued" for edge, size in piece.trims if size),
+        *finishing_facts(pattern, piece, _edge_words),
     )
     return tuple(fact for fact in known if fact)
 

@@ -40,20 +40,25 @@ def bulk_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
         if abs(fold.angle) != 180:
             continue
         outer = bends[-1]
-        leather = layout.leathers[layout.pattern.piece(outer.piece).leather]
-        spine = 2 * (outer.fibre_radius + (1 - leather.neutral) * leather.t)
+        piece = layout.pattern.piece(outer.piece)
+        outside = (1 - layout.leathers[piece.leather].neutral) * layout.bent_thickness(piece, fold)
+        spine = 2 * (outer.fibre_radius + outside)
         limit = limits.closed_thickness
         yield Finding("thickness at the spine", f"fold {outer.fold}", spine, limit, at_most(spine, limit, 2 * limit))
 
 
 def seam_stacks(layout: Layout) -> tuple[SeamStack, ...]:
-    """The thickest stack of every seam, in the order of the pattern; 0 for a seam that goes through nothing."""
+    """The thickest stack of every seam, in the order of the pattern; 0 for a seam that goes through nothing.
+
+    Pieces count as skived, and with what is turned in over the hole.
+    """
+    turned = {ply.name: ply for ply in layout.plies if ply.hollow}
     at: dict[tuple[str, int], float] = {}
     for piece in layout.pattern.pieces:
-        t = layout.thickness(piece)
-        for hole in piece.holes:
-            key = (hole.seam, hole.index)
-            at[key] = at.get(key, 0.0) + t
+        t, over = layout.thickness(piece), turned.get(f"{piece.name} turned in")
+        for hole, laid in zip(piece.holes, layout.holes[piece.name], strict=True):
+            stack = piece.thickness_at(hole.at, t) + (over.thickness if over and over.holds(laid.at) else 0.0)
+            at[hole.seam, hole.index] = at.get((hole.seam, hole.index), 0.0) + stack
     return tuple(_thickest(seam, at) for seam in layout.pattern.seams)
 
 

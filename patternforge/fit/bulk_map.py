@@ -14,7 +14,7 @@ from patternforge.fit.folds import closed_spans
 from patternforge.fit.layout import Layout, Ply
 from patternforge.geometry.corners import rounded_rectangle
 from patternforge.geometry.path import Path
-from patternforge.geometry.point import Point
+from patternforge.geometry.point import Bounds, Point
 from patternforge.geometry.regions import Region, patches, region
 from patternforge.geometry.transform import Transform, flipped_x, translation
 from patternforge.leather.closing import Placed
@@ -102,9 +102,8 @@ def _sheets(layout: Layout, panel: int) -> Iterator[_Sheet]:
     beyond = _beyond(layout, panel)
     for ply in layout.plies:
         if panel in ply.panels:
-            part = _area(ply).common(beyond)
-            if not part.is_empty:
-                yield _Sheet(ply.name, ply.thickness, part)
+            parts = ((thickness, part.common(beyond)) for thickness, part in _areas(ply))
+            yield from (_Sheet(ply.name, thickness, part) for thickness, part in parts if not part.is_empty)
 
 
 def _beyond(layout: Layout, panel: int) -> Region:
@@ -115,10 +114,25 @@ def _beyond(layout: Layout, panel: int) -> Region:
     return region(rounded_rectangle(x0, -wide, x1, layout.pattern.height + wide, 0.0))
 
 
+def _areas(ply: Ply) -> Iterator[tuple[float, Region]]:
+    """What a ply covers, parted by its thickness there: the thinnest of the boxes it is skived in counts."""
+    rest = _area(ply)
+    if ply.hollow:
+        rest = rest.without(_box(ply.hollow))
+    for box, left in sorted(ply.thinned, key=lambda each: each[1]):
+        if left < ply.thickness:
+            yield left, rest.common(_box(box))
+            rest = rest.without(_box(box))
+    yield ply.thickness, rest
+
+
+def _box(box: Bounds) -> Region:
+    return region(rounded_rectangle(box.x0, box.y0, box.x1, box.y1, 0.0))
+
+
 def _area(ply: Ply) -> Region:
     if ply.outline is None:
-        boxes = (region(rounded_rectangle(box.x0, box.y0, box.x1, box.y1, 0.0)) for box in ply.boxes)
-        return reduce(Region.united, boxes)
+        return reduce(Region.united, (_box(box) for box in ply.boxes))
     return region(ply.outline, ply.openings, _ARCS)
 
 

@@ -20,7 +20,8 @@ from patternforge.wallet.pattern import DraftedFold, Piece
 
 __all__ = ["Bend", "ClosedWallet", "closed_wallet"]
 
-Stack = tuple[Ply, ...]
+Stack = tuple[tuple[Ply, float], ...]
+"""Plies that stand over one place from the outside in, each with its thickness there, mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +69,10 @@ def _on(plies: Iterable[Ply], panel: int) -> list[Ply]:
 
 
 def _fields(layout: Layout, panel: int) -> list[Stack]:
-    """Every stack that stands somewhere on a panel: one probe in each field of the grid of all outline corners."""
+    """Every stack that stands somewhere on a panel: one probe in each field of the grid of all outline corners.
+
+    The edges of skived boxes and of what is turned in part fields too.
+    """
     drafted = layout.pattern.panels[panel]
     here = _on(layout.plies, panel)
     xs = _middles([drafted.x0, drafted.x1, *_corners(here, 0)], drafted.x0, drafted.x1)
@@ -76,16 +80,19 @@ def _fields(layout: Layout, panel: int) -> list[Stack]:
     covered = set()
     for y in ys:
         edges = [ply.edges_at(y) for ply in here]
-        covered |= {tuple(i for i, at in enumerate(edges) if bisect(at, x) % 2) for x in xs}
-    return [tuple(here[i] for i in stack) for stack in covered]
+        covered |= {
+            tuple((i, here[i].thickness_at(x, y)) for i, at in enumerate(edges) if bisect(at, x) % 2) for x in xs
+        }
+    return [tuple((here[i], thickness) for i, thickness in stack) for stack in covered]
 
 
-def _corners(plies: Iterable[Ply], axis: int) -> list[float]:
+def _corners(plies: Sequence[Ply], axis: int) -> list[float]:
     bare = (box for ply in plies if ply.outline is None for box in ply.boxes)
     boxes = (((box.x0, box.x1), (box.y0, box.y1))[axis] for box in bare)
     places = [at for box in boxes for at in box]
     places += [vertex[axis] for ply in plies if ply.outline for vertex in ply.outline.vertices]
-    return places
+    inner = [box for ply in plies for box in (*(box for box, _ in ply.thinned), ply.hollow) if box]
+    return places + [at for b in inner for at in ((b.x0, b.x1), (b.y0, b.y1))[axis]]
 
 
 def _middles(places: Iterable[float], low: float, high: float) -> list[float]:
@@ -94,7 +101,7 @@ def _middles(places: Iterable[float], low: float, high: float) -> list[float]:
 
 
 def _highest(stacks: Iterable[Stack]) -> float:
-    return max((sum(ply.thickness for ply in stack) for stack in stacks), default=0.0)
+    return max((sum(thickness for _, thickness in stack) for stack in stacks), default=0.0)
 
 
 def _bends(
@@ -108,28 +115,28 @@ def _bends(
     inner, hollow = 0.0, 0.0
     core = layout.pattern.design.body.folds[fold.number - 1].around
     for piece in crossing:
-        leather = layout.leathers[piece.leather]
+        leather, t = layout.leathers[piece.leather], layout.bent_thickness(piece, fold)
         if abs(fold.angle) == 180:
             between = sum(heights[placed.panel] for placed in order.between[fold.number - 1])
             flanks = sum(_inside(piece, fold.angle, fields[panel]) for panel in (left, right))
             radius = (flanks + between) / 2
         else:
-            radius, inner = inner, inner + leather.t
+            radius, inner = inner, inner + t
         radius += core / 2
-        bends.append(_bend(piece, fold, leather, radius + hollow))
-        hollow = max(hollow, leather.min_radius * leather.t - radius)
+        bends.append(_bend(piece, fold, leather, t, radius + hollow))
+        hollow = max(hollow, leather.min_radius * t - radius)
     return tuple(bends)
 
 
 def _inside(piece: Piece, angle: float, stacks: Iterable[Stack]) -> float:
     """Highest stack on one flank on the side of the piece that the fold closes."""
     side = 1 if angle > 0 else -1
-    return _highest(tuple(ply for ply in stack if side * (ply.order - piece.level) > 0) for stack in stacks)
+    return _highest(tuple(each for each in stack if side * (each[0].order - piece.level) > 0) for stack in stacks)
 
 
-def _bend(piece: Piece, fold: DraftedFold, leather: Leather, radius: float) -> Bend:
-    smallest = leather.min_radius * leather.t
-    fibre = max(radius, smallest) + leather.neutral * leather.t
+def _bend(piece: Piece, fold: DraftedFold, leather: Leather, t: float, radius: float) -> Bend:
+    smallest = leather.min_radius * t
+    fibre = max(radius, smallest) + leather.neutral * t
     development = piece.placement.development
     has = development.flat(fold.x1) - development.flat(fold.x0)
     needs = math.radians(abs(fold.angle)) * fibre

@@ -32,7 +32,7 @@ def _windows(layout: Layout, piece: Piece) -> Iterator[Finding]:
     if not piece.openings or len(piece.openings) < len(openings):
         return
     for opening, path in zip(openings, piece.openings, strict=False):
-        border = _apart(path, piece.outline)
+        border = _apart(path, piece.made)
         remedy = "" if border >= opening.border - 1e-3 else "make the opening smaller or move it in"
         verdict = at_least(border, opening.border, opening.border / 2)
         yield Finding(
@@ -68,7 +68,7 @@ def _caps(layout: Layout, piece: Piece) -> Iterator[Finding]:
     """A cap must not sit on a stitch hole or hang over an edge."""
     for fitting in piece.fittings:
         where = f"{fitting.fitting} in {piece.name}"
-        edge = piece.outline.distance_to(fitting.at) - fitting.reach
+        edge = piece.made.distance_to(fitting.at) - fitting.reach
         remedy = "" if edge >= 1.0 else "move the hardware in from the edge"
         yield Finding("cap clear of the edge", where, edge, 1.0, at_least(edge, 1.0, 0.0), remedy)
         if piece.holes:

@@ -74,9 +74,7 @@ def _stands(ply: Ply, panel: int, at: Point) -> bool:
     """Whether a ply lies at a point of a panel."""
     if panel not in ply.panels:
         return False
-    if ply.interior:
-        return ply.interior.holds(at)
-    return any(box.x0 <= at.x <= box.x1 and box.y0 <= at.y <= box.y1 for box in ply.boxes)
+    return ply.holds(at)
 
 
 def _covered(layout: Layout, half: _Half) -> Iterator[Finding]:
@@ -85,7 +83,7 @@ def _covered(layout: Layout, half: _Half) -> Iterator[Finding]:
     behind = [
         ply
         for ply in sorted(layout.plies, key=lambda ply: half.behind * ply.order)
-        if half.behind * (ply.order - half.order) > 0 and _stands(ply, half.panel, half.at)
+        if half.behind * (ply.order - half.order) > 0 and not ply.hollow and _stands(ply, half.panel, half.at)
     ]
     at = next((i for i, ply in enumerate(behind) if ply.outline and _is_opaque(layout, ply.name)), None)
     if at is None:
@@ -107,7 +105,7 @@ def _is_opaque(layout: Layout, piece: str) -> bool:
 def _beyond(cover: Piece, half: _Half) -> float:
     at = cover.placement.to_piece(half.at)
     holes = [-path.distance_to(at) if path.contains(at) else path.distance_to(at) for path in cover.openings]
-    return min([cover.outline.distance_to(at), *holes]) - half.hole.reach
+    return min([cover.made.distance_to(at), *holes]) - half.hole.reach
 
 
 def _met(layout: Layout, closed: ClosedWallet, first: _Half, second: _Half) -> Iterator[Finding]:
@@ -142,7 +140,8 @@ def _column(layout: Layout, spans: _Spans, stack: tuple[Placed, ...], first: _Ha
         left, right = spans[placed.panel]
         x = panels[placed.panel].x0 + (u - left) * (1 if right > left else -1)
         at = Point(x, first.at.y)
-        here = [(ply.order, ply.thickness) for ply in layout.plies if _stands(ply, placed.panel, at)]
+        plies = (ply for ply in layout.plies if _stands(ply, placed.panel, at))
+        here = [(ply.order, ply.thickness_at(at.x, at.y)) for ply in plies]
         here += [(half.order, 0.0) for half in (first, second) if half.panel == placed.panel]
         yield from (thickness for _, thickness in sorted(here, reverse=placed.turned))
 

@@ -97,7 +97,7 @@ def _clearances(layout: Layout, piece: Piece) -> Iterator[Finding]:
     """The hole nearest to a mouth or a crossed edge, and the one nearest to any other edge."""
     specs = {seam.name: seam.stitching.hole for seam in layout.pattern.seams}
     headings = {(s.name, h.index): h.heading for s in layout.pattern.seams for h in s.holes}
-    edges = [(_reached(s), s, role) for s, role in zip(piece.outline.segments, piece.edges, strict=True)]
+    edges = [(_reached(s), s, role) for s, role in zip(piece.made.segments, piece.made_edges, strict=True)]
     edges += [(_reached(s), s, EdgeRole.RAW) for opening in piece.openings for s in opening.segments]
     nearest = {True: (_REACH, ""), False: (_REACH, "")}
     for hole in piece.holes:

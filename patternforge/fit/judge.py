@@ -12,6 +12,7 @@ from patternforge.fit.bulk import bulk_findings
 from patternforge.fit.close import closed_wallet
 from patternforge.fit.features import feature_findings
 from patternforge.fit.findings import Finding, Verdict, is_worse
+from patternforge.fit.finishing import finishing_findings
 from patternforge.fit.folded import folded_findings, folded_range_findings
 from patternforge.fit.folds import fold_findings
 from patternforge.fit.gusset_rooms import gusset_room_findings
@@ -50,6 +51,7 @@ def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tupl
         *order_findings(laid),
         *hidden_findings(laid, closed),
         *letter_findings(laid, closed),
+        *finishing_findings(laid),
         *gusset_findings(laid),
         *gusset_room_findings(laid),
         *_trimmed(laid),
@@ -77,7 +79,8 @@ def _of_thickness(pattern: Pattern, leathers: Mapping[str, Leather]) -> tuple[Fi
         return folded_range_findings(pattern, pattern.folded, leathers)
     laid = layout(pattern, leathers)
     closed = closed_wallet(laid)
-    return (*fold_findings(laid, closed), *bulk_findings(laid, closed), *gusset_room_findings(laid))
+    found = (*fold_findings(laid, closed), *bulk_findings(laid, closed))
+    return (*found, *gusset_room_findings(laid), *finishing_findings(laid))
 
 
 def _thinnest(leather: Leather) -> Leather:

@@ -11,11 +11,14 @@ from patternforge.geometry.path import Path, from_vertices
 from patternforge.geometry.point import Bounds, Point, joined_bounds
 from patternforge.leather.contents import Item
 from patternforge.leather.material import Leather
-from patternforge.wallet.pattern import Loose, Pattern, Piece, Pocket
+from patternforge.wallet.pattern import DraftedFold, Loose, Pattern, Piece, Pocket
 from patternforge.wallet.spec import Edge, Side
 from patternforge.wallet.strip import StripPlacement
+from patternforge.wallet.worked import TurnedEdge
 
-__all__ = ["LaidHole", "Layout", "Ply", "across", "along", "laid_path", "layout"]
+__all__ = ["LaidHole", "Layout", "Ply", "across", "along", "laid_path", "layout", "turned_thickness"]
+
+_PROBES = 16  # places along a fold where a piece's thickness is looked at
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,9 +32,10 @@ class LaidHole:
 
 @dataclass(frozen=True, slots=True)
 class Ply:
-    """One thickness of the wallet: a piece or an item, with the area it covers on the assembly.
+    """One thickness of the wallet: a piece, what a piece has turned in, or an item, with its area on the assembly.
 
-    That area is its outline's, or what its boxes cover together.
+    That area is its outline's, or what its boxes cover together. ``thinned`` are boxes pared down and what is left
+    there, mm; ``hollow`` a box it leaves bare; ``of`` the piece whose leather it is, empty for an item.
     """
 
     name: str
@@ -43,6 +47,19 @@ class Ply:
     outline: Path | None = None
     interior: Interior | None = None
     openings: tuple[Path, ...] = ()
+    thinned: tuple[tuple[Bounds, float], ...] = ()
+    hollow: Bounds | None = None
+    of: str = ""
+
+    def thickness_at(self, x: float, y: float) -> float:
+        """Thickness where the ply lies, mm: its own, or what is left where it is skived."""
+        return min((self.thickness, *(left for box, left in self.thinned if _within(box, x, y))))
+
+    def holds(self, point: Point) -> bool:
+        """Whether the ply lies over a point."""
+        bare = self.hollow is not None and _within(self.hollow, point.x, point.y)
+        inside = _within(self.bounds, point.x, point.y) if self.interior is None else self.interior.holds(point)
+        return inside and not bare
 
     @property
     def bounds(self) -> Bounds:
@@ -54,7 +71,10 @@ class Ply:
         if self.interior is None:
             return _merged([(box.x0, box.x1) for box in self.boxes if box.y0 < y < box.y1])
         box = self.boxes[0]
-        return self.interior.crossings(y) if box.y0 < y < box.y1 else []
+        edges = self.interior.crossings(y) if box.y0 < y < box.y1 else []
+        if self.hollow is None or not self.hollow.y0 < y < self.hollow.y1:
+            return edges
+        return sorted([*edges, self.hollow.x0, self.hollow.x1])
 
     def ends_at(self, x: float) -> list[float]:
         """y of the ends that its boxes have together on an upright line, rising."""
@@ -86,6 +106,17 @@ class Layout:
         """Thickness of a piece's leather, mm."""
         return self.leathers[piece.leather].t
 
+    def bent_thickness(self, piece: Piece, fold: DraftedFold) -> float:
+        """The most leather a piece has anywhere along the middle of a fold it crosses, mm."""
+        box = piece.made.bounds
+        low, high = sorted(
+            piece.placement.to_assembly(Point(x, y)).y for x, y in ((box.x0, box.y0), (box.x1, box.y1))
+        )
+        x = (fold.x0 + fold.x1) / 2
+        places = (Point(x, low + (high - low) * (i + 0.5) / _PROBES) for i in range(_PROBES))
+        t = self.thickness(piece)
+        return max(piece.thickness_at(piece.placement.to_piece(at), t) for at in places)
+
 
 def layout(pattern: Pattern, leathers: Mapping[str, Leather]) -> Layout:
     """The pattern laid on its assembly for these leathers (by role), loaded as its design says."""
@@ -98,6 +129,7 @@ def layout(pattern: Pattern, leathers: Mapping[str, Leather]) -> Layout:
             plies += _strip_plies(piece, piece.placement, folded_strip(piece, leathers[piece.leather]), held)
         else:
             plies += [_piece_ply(piece, leathers[piece.leather].t), *held]
+            plies += [_turned_ply(pattern, piece, leathers[piece.leather].t)] if piece.turned else []
     plies += [_loose_ply(pattern, loose, items[loose.content]) for loose in pattern.loose]
     holes = {piece.name: tuple(_laid(piece)) for piece in pattern.pieces}
     ordered = tuple(sorted((ply for ply in plies if ply.thickness > 0), key=lambda ply: ply.order))
@@ -120,7 +152,7 @@ def _laid(piece: Piece) -> list[LaidHole]:
 
 
 def _piece_ply(piece: Piece, thickness: float) -> Ply:
-    outline = laid_path(piece, piece.outline)
+    outline = laid_path(piece, piece.made)
     return Ply(
         name=piece.name,
         part=piece.part,
@@ -131,6 +163,8 @@ def _piece_ply(piece: Piece, thickness: float) -> Ply:
         outline=outline,
         interior=Interior(outline),
         openings=tuple(laid_path(piece, opening) for opening in piece.openings),
+        thinned=tuple((_laid_box(piece, skive.box), skive.left) for skive in piece.skives),
+        of=piece.name,
     )
 
 
@@ -143,7 +177,7 @@ def _strip_plies(piece: Piece, placement: StripPlacement, folded: FoldedStrip, h
     boxes = bands(placement, max(folded.depths))
     order, panels = float(piece.level), (placement.panel,)
     if folded.pleats:
-        return [Ply(piece.name, piece.part, order, folded.height, panels, boxes), *held]
+        return [Ply(piece.name, piece.part, order, folded.height, panels, boxes, of=piece.name), *held]
     height = max(folded.height, sum(ply.thickness for ply in held))
     return [
         Ply(
@@ -153,8 +187,65 @@ def _strip_plies(piece: Piece, placement: StripPlacement, folded: FoldedStrip, h
             height,
             panels,
             (joined_bounds([*boxes, *(ply.bounds for ply in held)]),),
+            of=piece.name,
         )
     ]
+
+
+def _turned_ply(pattern: Pattern, piece: Piece, thickness: float) -> Ply:
+    """What a piece has turned in: a frame as wide as the overlap and the bend, at the back of what it is turned over.
+
+    Where it differs in thickness from edge to edge, the thickest counts all round.
+    """
+    edges = piece.turned.turned if piece.turned else ()
+    outline = laid_path(piece, piece.made)
+    over = [p.level for p in pattern.pieces if p.part in {name for edge in edges for name in edge.over}]
+    outwards = piece.showing is Side.OUTSIDE
+    order = max((piece.level, *over)) + 0.25 if outwards else min((piece.level, *over)) - 0.25
+    return Ply(
+        name=f"{piece.name} turned in",
+        part=piece.part,
+        order=order,
+        thickness=max(edge.core + turned_thickness(piece, edge, thickness) for edge in edges),
+        panels=piece.placement.panels,
+        boxes=(outline.bounds,),
+        outline=outline,
+        interior=Interior(outline),
+        hollow=_hollow(outline.bounds, {edge.edge: edge.depth for edge in edges}),
+        of=piece.name,
+    )
+
+
+def turned_thickness(piece: Piece, edge: TurnedEdge, thickness: float) -> float:
+    """Thickness of what is turned in at an edge, read off the flat piece in the middle of its overlap, mm."""
+    box = piece.made.bounds
+    off = edge.allowance - edge.overlap / 2
+    middle = {
+        Edge.LEFT: Point(box.x0 - off, box.centre.y),
+        Edge.RIGHT: Point(box.x1 + off, box.centre.y),
+        Edge.BOTTOM: Point(box.centre.x, box.y0 - off),
+        Edge.TOP: Point(box.centre.x, box.y1 + off),
+    }[edge.drawn]
+    return piece.thickness_at(middle, thickness)
+
+
+def _hollow(box: Bounds, depths: Mapping[Edge, float]) -> Bounds:
+    return Bounds(
+        box.x0 + depths.get(Edge.LEFT, 0.0),
+        box.y0 + depths.get(Edge.BOTTOM, 0.0),
+        box.x1 - depths.get(Edge.RIGHT, 0.0),
+        box.y1 - depths.get(Edge.TOP, 0.0),
+    )
+
+
+def _laid_box(piece: Piece, box: Bounds) -> Bounds:
+    """A box of a piece on the assembly: fold zones and quarter turns keep its sides level and upright."""
+    a, b = piece.placement.on_assembly([Point(box.x0, box.y0), Point(box.x1, box.y1)])
+    return Bounds(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x), max(a.y, b.y))
+
+
+def _within(box: Bounds, x: float, y: float) -> bool:
+    return box.x0 <= x <= box.x1 and box.y0 <= y <= box.y1
 
 
 def laid_path(piece: Piece, path: Path) -> Path:

@@ -64,9 +64,9 @@ def _to_edge(piece: Piece, box: Path) -> float | None:
     """To the outline and to openings; none where some of the box lies off the leather."""
     corners = [side.start for side in box.segments]
     middle = (corners[0] + corners[2]) / 2
-    if not all(map(piece.outline.contains, corners)) or any(hole.contains(middle) for hole in piece.openings):
+    if not all(map(piece.made.contains, corners)) or any(hole.contains(middle) for hole in piece.openings):
         return 0.0
-    return _to_lines(box, [line for path in (piece.outline, *piece.openings) for line in path.segments])
+    return _to_lines(box, [line for path in (piece.made, *piece.openings) for line in path.segments])
 
 
 def _to_stitches(layout: Layout, piece: Piece, box: Path) -> float | None:

@@ -88,7 +88,7 @@ def _covers(layout: Layout, seam: Seam) -> frozenset[str]:
     places = [hole.at for hole in seam.holes]
     box = bounds_of(places)
     low, high = _held_off(layout, seam)
-    near = (ply for ply in layout.plies if low < ply.order < high)
+    near = (ply for ply in layout.plies if not ply.hollow and low < ply.order < high)
     others = (ply for ply in near if ply.name not in seam.pieces and _touch(ply.bounds, box))
     return frozenset(ply.name for ply in others if any(_lies_over(ply, at) for at in places))
 

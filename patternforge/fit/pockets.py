@@ -175,7 +175,7 @@ def _kept(layout: Layout, pocket: Pocket, floor: float, where: str) -> Finding:
     low, high = _breadth(pocket)
     cuts = [
         along(pocket.opening, at)
-        for segment, role in zip(piece.outline.segments, piece.edges, strict=True)
+        for segment, role in zip(piece.made.segments, piece.made_edges, strict=True)
         if role is EdgeRole.MOUTH
         for at in piece.placement.on_assembly([segment.start, segment.point_at(segment.length / 2), segment.end])
         if low <= across(pocket.opening, at) <= high
@@ -199,7 +199,7 @@ def _covered(layout: Layout, pocket: Pocket, where: str) -> Iterator[Finding]:
     mouth = middle + rise[pocket.opening] * ((high - low) / 2 - max(pocket.show, 0.0) / 2)
     for ply in layout.plies:
         over = ply.interior is not None and side * (ply.order - wall.level) > 0 and ply.part != pocket.part
-        if over and ply.interior is not None and ply.interior.holds(mouth):
+        if over and ply.holds(mouth):
             remedy = "list parts from the outside in, or lower that part below the mouth"
             yield Finding(f"mouth lies under {ply.name}", where, pocket.show, 0.0, Verdict.LOOK, remedy)
 

@@ -147,13 +147,13 @@ def _shift(layout: Layout, slab: Slab, panel: int, over: Mapping[tuple[str, int]
 
 
 def _strip(layout: Layout, slab: Slab, plate: _Plate, low: float, high: float) -> Strip:
-    x0, x1, top = slab.x0 + low, slab.x1 + high, slab.level + slab.ply.thickness
+    x0, x1, top = slab.x0 + low, slab.x1 + high, slab.level + slab.thickness
     corners = [plate.point(x, z) for x, z in ((x0, slab.level), (x1, slab.level), (x1, top), (x0, top))]
     return Strip(slab.ply.name, _leather(layout, slab.ply), polygon(corners).ccw(), x1 - x0)
 
 
 def _leather(layout: Layout, ply: Ply) -> str:
-    return layout.pattern.piece(ply.name).leather if ply.outline is not None else ""
+    return layout.pattern.piece(ply.of).leather if ply.of else ""
 
 
 def _crossing(
@@ -176,7 +176,7 @@ def _level(slabs: Iterable[Slab], ply: str, x: float) -> float | None:
 
 def _arch(layout: Layout, fold: DraftedFold, piece: Piece, start: Point, end: Point) -> Strip:
     """A layer in a fold laid open: straight when it is as long as the zone, else an arc that bows outwards."""
-    t = layout.thickness(piece)
+    t = layout.bent_thickness(piece, fold)
     flat = piece.placement.development.flat
     length = flat(fold.x1) - flat(fold.x0)
     leather = layout.leathers[piece.leather]
@@ -195,8 +195,8 @@ def _bent(
     """The layers of a closed fold, each an arc between its flanks as long as it needs to be."""
     needs = {bend.piece: bend.needs for bend in bends}
     for piece, low, high in _crossing(layout, fold, panels):
-        leather = layout.leathers[piece.leather]
-        inner, outer = leather.neutral * leather.t, (1 - leather.neutral) * leather.t
+        t, neutral = layout.bent_thickness(piece, fold), layout.leathers[piece.leather].neutral
+        inner, outer = neutral * t, (1 - neutral) * t
         raised = outer if fold.angle > 0 else inner
         left, right = plates[fold.number - 1], plates[fold.number]
         start, end = left.point(fold.x0, low + raised), right.point(fold.x1, high + raised)

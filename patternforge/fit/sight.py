@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from patternforge.fit.close import ClosedWallet
 from patternforge.fit.findings import Finding, Verdict
@@ -45,8 +45,15 @@ def _areas(layout: Layout, plies: Iterable[Ply], onto: Transform) -> Iterator[_N
         if ply.outline is None:
             bounds = ply.bounds
             yield ply.name, region(onto.path(rounded_rectangle(bounds.x0, bounds.y0, bounds.x1, bounds.y1, 0.0)))
-        elif layout.leathers[layout.pattern.piece(ply.name).leather].made_of is not MadeOf.FILM:
-            yield ply.name, region(onto.path(ply.outline), [onto.path(opening) for opening in ply.openings])
+        elif layout.leathers[layout.pattern.piece(ply.of).leather].made_of is not MadeOf.FILM:
+            whole = region(onto.path(ply.outline), [onto.path(opening) for opening in ply.openings])
+            yield ply.name, whole.without(region(onto.path(_bare(ply)))) if ply.hollow else whole
+
+
+def _bare(ply: Ply) -> Path:
+    """The box that what is turned in leaves bare."""
+    box = ply.hollow or ply.bounds
+    return rounded_rectangle(box.x0, box.y0, box.x1, box.y1, 0.0)
 
 
 def _panel(layout: Layout, piece: Piece, letters: Inscription) -> int:
@@ -100,13 +107,27 @@ def _hidden(what: str, where: str, box: Path, areas: Iterable[_Named]) -> Findin
 def _ground(where: str, box: Path, behind: Iterable[Ply]) -> Finding:
     """The step in the leather behind a box: the thickest stack less the thinnest."""
     own = region(box)
-    pieces = [(ply, ply.outline, ply.openings) for ply in behind if ply.outline]
-    shares = [(each, region(each[1], each[2]).common(own).area / own.area) for each in pieces]
-    partly = [each for each, share in shares if _COUNTS < share < 1 - _COUNTS]
-    fields = overlay([(box, (), 0.0), *((outline, openings, ply.thickness) for ply, outline, openings in partly)])
+    shares = ((ply, area.common(own).area / own.area) for ply, area in _leathers(behind))
+    partly = [ply for ply, share in shares if _COUNTS < share < 1 - _COUNTS]
+    fields = overlay([(box, (), 0.0), *(field for ply in partly for field in _fields(ply))])
     heights = [cell.weight for cell in fields if 0 in cell.covers and cell.area > _COUNTS * own.area]
     step = max(heights) - min(heights)
-    names = ", ".join(ply.name for ply, _, _ in partly)
+    names = ", ".join(ply.name for ply in partly)
     remedy = f"an edge of {names} lies behind them: letter it before it is glued, or move the box" if partly else ""
     verdict = Verdict.LOOK if partly else Verdict.GOOD
     return Finding("step in the ground behind letters", where, step, 0.0, verdict, remedy)
+
+
+def _leathers(plies: Iterable[Ply]) -> Iterator[tuple[Ply, Region]]:
+    for ply in plies:
+        if ply.outline is not None:
+            whole = region(ply.outline, ply.openings)
+            yield ply, whole.without(region(_bare(ply))) if ply.hollow else whole
+
+
+def _fields(ply: Ply) -> Iterator[tuple[Path, Sequence[Path], float]]:
+    """A ply as an area with its thickness, and what it leaves bare as one that takes it away again."""
+    if ply.outline is not None:
+        yield ply.outline, ply.openings, ply.thickness
+    if ply.hollow is not None:
+        yield _bare(ply), (), -ply.thickness

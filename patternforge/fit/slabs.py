@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from patternforge.fit.layout import Layout, Ply
@@ -22,12 +22,13 @@ Stretches = list[tuple[float, float]]
 
 @dataclass(frozen=True, slots=True)
 class Slab:
-    """A stretch of a ply on one panel, resting ``level`` mm above the panel's outer face."""
+    """A stretch of a ply on one panel, resting ``level`` mm above the panel's outer face, as thick as it is there."""
 
     ply: Ply
     x0: float
     x1: float
     level: float
+    thickness: float
 
 
 def slabs_across(layout: Layout, panel: int, y: float) -> list[Slab]:
@@ -37,20 +38,31 @@ def slabs_across(layout: Layout, panel: int, y: float) -> list[Slab]:
     low = -math.inf if panel == 0 else drafted.x0
     high = math.inf if panel == last else drafted.x1
     here = [ply for ply in layout.plies if panel in ply.panels]
-    return _resting(here, [_within(_edges_across(ply, y), low, high) for ply in here])
+    steps = [at for ply in here for box, _ in ply.thinned for at in (box.x0, box.x1) if box.y0 < y < box.y1]
+    stretches = [_within(_edges_across(ply, y), low, high) for ply in here]
+    return _resting(here, stretches, steps, lambda ply, x: ply.thickness_at(x, y))
 
 
-def _resting(here: Sequence[Ply], stretches: Sequence[Stretches]) -> list[Slab]:
-    """Plies from the outside in, each over the stretches it covers, at the heights of what lies outside it there."""
-    ends = sorted(x for stretch in stretches for pair in stretch for x in pair)
+def _resting(
+    here: Sequence[Ply],
+    stretches: Sequence[Stretches],
+    steps: Sequence[float],
+    thickness: Callable[[Ply, float], float],
+) -> list[Slab]:
+    """Plies from the outside in, each over the stretches it covers, at the heights of what lies outside it there.
+
+    ``steps`` are where skives begin; ``thickness`` is that of a ply at a place along the cut.
+    """
+    ends = sorted([*(x for stretch in stretches for pair in stretch for x in pair), *steps])
     places = [x for i, x in enumerate(ends) if i == 0 or x - ends[i - 1] > _APART]
     slabs: list[Slab] = []
     for number, ply in enumerate(here):
         for x0, x1 in pairwise(places):
             middle = (x0 + x1) / 2
             if _covers(stretches[number], middle):
-                below = (o.thickness for o, s in zip(here[:number], stretches, strict=False) if _covers(s, middle))
-                _add(slabs, Slab(ply, x0, x1, sum(below)))
+                under = [o for o, s in zip(here[:number], stretches, strict=False) if _covers(s, middle)]
+                level = sum(thickness(each, middle) for each in under)
+                _add(slabs, Slab(ply, x0, x1, level, thickness(ply, middle)))
     return slabs
 
 
@@ -73,10 +85,14 @@ def _covers(stretch: Stretches, x: float) -> bool:
 def _add(slabs: list[Slab], new: Slab) -> None:
     """A slab that goes on where the last one of its ply ended, at the same level, is one with it."""
     last = slabs[-1] if slabs else None
-    if last and last.ply is new.ply and abs(last.x1 - new.x0) < _SAME and abs(last.level - new.level) < _SAME:
-        slabs[-1] = Slab(new.ply, last.x0, new.x1, last.level)
+    if last and last.ply is new.ply and abs(last.x1 - new.x0) < _SAME and _is_level(last, new):
+        slabs[-1] = replace(last, x1=new.x1)
     else:
         slabs.append(new)
+
+
+def _is_level(one: Slab, other: Slab) -> bool:
+    return abs(one.level - other.level) < _SAME and abs(one.thickness - other.thickness) < _SAME
 
 
 def slabs_along(layout: Layout, panel: int, x: float) -> list[Slab]:
@@ -85,7 +101,9 @@ def slabs_along(layout: Layout, panel: int, x: float) -> list[Slab]:
     if not drafted.x0 < x < drafted.x1:
         return []
     here = [ply for ply in layout.plies if panel in ply.panels]
-    return _resting(here, [_within(_edges_along(ply, x), -math.inf, math.inf) for ply in here])
+    steps = [at for ply in here for box, _ in ply.thinned for at in (box.y0, box.y1) if box.x0 < x < box.x1]
+    stretches = [_within(_edges_along(ply, x), -math.inf, math.inf) for ply in here]
+    return _resting(here, stretches, steps, lambda ply, y: ply.thickness_at(x, y))
 
 
 def _edges_along(ply: Ply, x: float) -> list[float]:
@@ -96,9 +114,10 @@ def _edges_along(ply: Ply, x: float) -> list[float]:
         return []
     # Outlines laid on their side, so that the line lies level.
     paths = (rotation(90).path(path) for path in (ply.outline, *ply.openings))
-    return sorted(-at for path in paths for at in Interior(path).crossings(x))
+    bare = (ply.hollow.y0, ply.hollow.y1) if ply.hollow and ply.hollow.x0 < x < ply.hollow.x1 else ()
+    return sorted([*(-at for path in paths for at in Interior(path).crossings(x)), *bare])
 
 
 def stack_height(slabs: Sequence[Slab]) -> float:
     """How high the slabs of a panel stand, mm."""
-    return max((slab.level + slab.ply.thickness for slab in slabs), default=0.0)
+    return max((slab.level + slab.thickness for slab in slabs), default=0.0)

@@ -165,11 +165,11 @@ def _seam(design: Design, seam: _Sewn, pieces: Sequence[Piece]) -> Seam:
     stack = dict.fromkeys((hole.index for hole in seam.holes), 0.0)
     passed = []
     for piece in pieces:
-        mine = [hole.index for hole in piece.holes if hole.seam == seam.name]
+        mine = [hole for hole in piece.holes if hole.seam == seam.name]
         if mine:
             passed.append(piece.name)
-        for index in mine:
-            stack[index] += design.leather(piece.leather).t
+        for hole in mine:
+            stack[hole.index] += piece.stack_at(hole.at, design.leather(piece.leather).t)
     spacings = tuple(length for _, length in seam.stitches)
     tails = len({hole.run for hole in seam.holes}) * seam.stitching.tails
     return Seam(

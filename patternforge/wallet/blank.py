@@ -6,12 +6,15 @@ from dataclasses import dataclass, field
 
 from patternforge.geometry.path import Path
 from patternforge.geometry.point import Point
+from patternforge.leather.material import Leather
+from patternforge.leather.turn import Turn
+from patternforge.wallet.finishing import SkiveSpec, TurnedSpec
 from patternforge.wallet.marked import Inscription, PlaceMark
 from patternforge.wallet.outline import Shape
 from patternforge.wallet.pattern import Development, Loose, Pocket
 from patternforge.wallet.spec import Edge, Side, Stitching
 
-__all__ = ["Blank", "InnerRun", "PartBlanks", "Seat", "Strip"]
+__all__ = ["Blank", "InnerRun", "PartBlanks", "Seat", "Strip", "TurnedSide"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +26,17 @@ class Seat:
     at: Point
     diameter: float
     reach: float
+
+
+@dataclass(frozen=True, slots=True)
+class TurnedSide:
+    """An edge of a blank to be turned in: what was asked, its bend, its leather, the thickness it encloses, mm."""
+
+    edge: Edge
+    spec: TurnedSpec
+    turn: Turn
+    leather: Leather
+    enclosed: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +60,8 @@ class Blank:
     visible: bool = True
     inscriptions: tuple[Inscription, ...] = ()
     marks: tuple[PlaceMark, ...] = ()
+    skives: tuple[SkiveSpec, ...] = ()
+    turned: tuple[TurnedSide, ...] = ()  # counter-clockwise
 
 
 @dataclass(frozen=True, slots=True)

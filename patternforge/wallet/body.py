@@ -10,7 +10,7 @@ from patternforge.leather.closing import Closing, closing
 from patternforge.leather.fold import arc_length, eased_length, inside_radius
 from patternforge.wallet.pattern import Development, DraftedFold, DraftedPanel, FoldLayer, Sum, Term
 from patternforge.wallet.spec import Design, Edge, LayerPart
-from patternforge.wallet.stacks import Ply, inside_of, outside_of
+from patternforge.wallet.stacks import Ply, fold_thickness, inside_of, outside_of
 
 __all__ = ["Body", "drafted_body", "fold_layers", "layer_development", "layer_extent"]
 
@@ -55,9 +55,9 @@ def fold_layers(
 ) -> tuple[FoldLayer, ...]:
     """Every layer that crosses fold ``fold`` (0-based), from the outside in, with its gap, radius and lengths.
 
-    Flat length: angle x (r + k t), r = max(gap / 2, min_radius x t); eased by the fold's compensation. Where a layer
-    is too stiff for its gap it keeps a hollow inside it, and every layer round it goes round the hollow too. What a
-    fold goes round lies in the gap of every layer.
+    Flat length: angle x (r + k t), r = max(gap / 2, min_radius x t), t as skived in the fold; eased by the fold's
+    compensation. Where a layer is too stiff for its gap it keeps a hollow inside it, and every layer round it goes
+    round the hollow too. What a fold goes round lies in the gap of every layer.
     """
     crossing = [
         part for part in design.parts if isinstance(part, LayerPart) and part.first <= fold and part.last >= fold + 1
@@ -72,9 +72,10 @@ def fold_layers(
     hollow, base = 0.0, None
     for part, gap in innermost_first:
         leather = design.leather(part.leather)
-        radius = inside_radius(gap.value + 2 * hollow, leather.t, leather.min_radius)
+        t = fold_thickness(design, part, fold)
+        radius = inside_radius(gap.value + 2 * hollow, t, leather.min_radius)
         hollow = radius - gap.value / 2
-        true = arc_length(angle, radius, leather.t, leather.neutral)
+        true = arc_length(angle, radius, t, leather.neutral)
         base = true if base is None else base
         bent[part.name] = FoldLayer(part.name, gap, radius, true, eased_length(true, base, c))
     return tuple(bent[part.name] for part in crossing)
@@ -92,7 +93,7 @@ def _layer_gap(
     if abs(spec.angle) == 180:
         gap = _gap(part, fold, plies, spec.angle, order)
     else:
-        gap = _corner_gap(design, part, crossing, spec.angle)
+        gap = _corner_gap(design, part, fold, crossing)
     core = (Term(f"round {spec.core or 'its core'}", spec.around),) if spec.around > 0 else ()
     return Sum(gap.name, (*gap.terms, *core))
 
@@ -108,11 +109,11 @@ def _gap(part: LayerPart, fold: int, plies: tuple[tuple[Ply, ...], ...], angle: 
     return Sum(name, (*own, *folded_in))
 
 
-def _corner_gap(design: Design, part: LayerPart, crossing: list[LayerPart], angle: float) -> Sum:
+def _corner_gap(design: Design, part: LayerPart, fold: int, crossing: list[LayerPart]) -> Sum:
     """At a corner nothing but the crossing layers stands in the bend, each on both flanks."""
     at = crossing.index(part)
-    inner = crossing[at + 1 :] if angle > 0 else crossing[:at]
-    terms = (Term(f"2 x {p.name}", 2 * design.leather(p.leather).t) for p in inner)
+    inner = crossing[at + 1 :] if design.body.folds[fold].angle > 0 else crossing[:at]
+    terms = (Term(f"2 x {p.name}", 2 * fold_thickness(design, p, fold)) for p in inner)
     return Sum(f"gap of {part.name} at a corner", tuple(terms))
 
 

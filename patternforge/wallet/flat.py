@@ -11,7 +11,7 @@ from patternforge.geometry.path import Path, polyline
 from patternforge.geometry.point import Bounds, Point
 from patternforge.geometry.segment import Segment
 from patternforge.geometry.transform import Transform, flipped_x, identity, rotation, translation
-from patternforge.wallet.blank import Blank
+from patternforge.wallet.blank import Blank, Seat
 from patternforge.wallet.body import Body
 from patternforge.wallet.marked import PlaceMark
 from patternforge.wallet.outline import Shape
@@ -25,7 +25,9 @@ from patternforge.wallet.pattern import (
     Placement,
     SeamHole,
 )
+from patternforge.wallet.skived import skives_of
 from patternforge.wallet.spec import HoleShape, Side, Stitching
+from patternforge.wallet.turned_flat import cut_shape, mates_turned_in, turn_in, without_pierced
 
 __all__ = ["Lay", "SewnThrough", "flat_piece", "slant_of", "slit_axis", "spread_development"]
 
@@ -57,10 +59,14 @@ def flat_piece(blank: Blank, lay: Lay, body: Body, seams: Sequence[SewnThrough])
     DraftError when an arc of its outline lies in a stretched fold zone.
     """
     developed = _developed(blank, blank.development)
+    cut = cut_shape(blank, developed, body, lay.part)
     turn = _face_up(blank.showing, lay.turned)
-    bounds = turn.path(developed.path).bounds
+    bounds = turn.path(cut.shape.path).bounds
     placement = Placement(blank.development, turn.then(translation(-bounds.x0, -bounds.y0)), blank.panels)
-    path, edges = _counter_clockwise(placement.onto_piece.path(developed.path), developed.edges)
+    onto = placement.onto_piece
+    path, edges = _counter_clockwise(onto.path(cut.shape.path), cut.shape.edges)
+    turned = turn_in(blank, developed, cut, body, lay.part, onto)
+    holes = without_pierced([hole for seam in seams for hole in _holes(seam, placement)], turned)
     folds = [fold for fold in body.folds if {fold.number - 1, fold.number} <= set(blank.panels)]
     return Piece(
         name=blank.name,
@@ -72,20 +78,24 @@ def flat_piece(blank: Blank, lay: Lay, body: Body, seams: Sequence[SewnThrough])
         outline=path,
         edges=edges,
         openings=tuple(_opening(blank.name, path, placement) for path in blank.openings),
-        holes=tuple(hole for seam in seams for hole in _holes(seam, placement)),
-        fold_lines=tuple(line for fold in folds for line in _fold_lines(fold, developed.path, placement)),
+        holes=holes,
+        fold_lines=tuple(line for fold in folds for line in _fold_lines(fold, cut.shape.path, placement)),
         placement=placement,
         trims=blank.trims,
-        fittings=tuple(
-            FittingHole(seat.fitting, seat.half, placement.to_piece(seat.at), seat.diameter, seat.reach)
-            for seat in blank.seats
-        ),
+        fittings=tuple(_fitting_hole(seat, placement) for seat in blank.seats),
         lines=blank.lines,
         inscriptions=tuple(each.moved(_shifted(each.at, placement)) for each in blank.inscriptions),
         marks=tuple(
             PlaceMark(mark.name, _shifted(mark.path.start, placement).path(mark.path)) for mark in blank.marks
         ),
+        skives=skives_of(blank, body, cut.shape.path, onto),
+        turned=turned,
+        turned_holes=mates_turned_in(blank, holes, turned, path),
     )
+
+
+def _fitting_hole(seat: Seat, placement: Placement) -> FittingHole:
+    return FittingHole(seat.fitting, seat.half, placement.to_piece(seat.at), seat.diameter, seat.reach)
 
 
 def _opening(name: str, path: Path, placement: Placement) -> Path:

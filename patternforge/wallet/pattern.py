@@ -8,16 +8,17 @@ the one to the other and back.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import StrEnum
 
 from patternforge.geometry.path import Path
 from patternforge.geometry.point import Point
 from patternforge.wallet.folded.pattern import DraftedFolded
 from patternforge.wallet.marked import Inscription, PlaceMark
 from patternforge.wallet.placement import Development, Placement
-from patternforge.wallet.spec import Design, Edge, Side, Stitching
+from patternforge.wallet.spec import Design, Edge, HoleShape, Side, Stitching
 from patternforge.wallet.strip import StripPlacement
 from patternforge.wallet.sums import Sum, Term
+from patternforge.wallet.words import EdgeRole
+from patternforge.wallet.worked import Skive, TurnIn
 
 __all__ = [
     "Adjustment",
@@ -40,23 +41,18 @@ __all__ = [
 ]
 
 
-class EdgeRole(StrEnum):
-    """What an edge of a piece is."""
-
-    RAW = "raw"
-    MOUTH = "mouth"
-    SEWN = "sewn"
-    TRIMMED = "trimmed"
-
-
 @dataclass(frozen=True, slots=True)
 class Hole:
-    """A stitch hole of a piece: seam and number say which, ``direction`` is the degrees of a slit's long axis."""
+    """A stitch hole of a piece: seam and number say which, ``direction`` is the degrees of a slit's long axis.
+
+    ``shape`` is what is made of it in the flat piece, where that is not the hole of its seam.
+    """
 
     seam: str
     index: int
     at: Point
     direction: float
+    shape: HoleShape | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +71,8 @@ class Piece:
     """One flat piece, showing face up, lower left of its bounds at the origin, outline counter-clockwise.
 
     ``edges`` gives the role of each outline segment; ``level`` its place counted from the outside in; ``trims`` how
-    much of an edge (of the assembly view) is cut off after gluing, mm.
+    much of an edge (of the assembly view) is cut off after gluing, mm. ``turned`` says which edges are turned in,
+    and to which outline; ``turned_holes`` are cut in what is turned in, mates of ``holes``.
     """
 
     name: str
@@ -96,6 +93,28 @@ class Piece:
     lines: str = ""
     inscriptions: tuple[Inscription, ...] = ()
     marks: tuple[PlaceMark, ...] = ()
+    skives: tuple[Skive, ...] = ()
+    turned: TurnIn | None = None
+    turned_holes: tuple[Hole, ...] = ()
+
+    @property
+    def made(self) -> Path:
+        """Its outline once edges are turned in, as it lies in the wallet."""
+        return self.turned.finished if self.turned else self.outline
+
+    @property
+    def made_edges(self) -> tuple[EdgeRole, ...]:
+        """The role of each segment of ``made``."""
+        return self.turned.edges if self.turned else self.edges
+
+    def thickness_at(self, point: Point, thickness: float) -> float:
+        """How thick leather of ``thickness`` mm is at a point of the piece, skived as it is there, mm."""
+        return min((thickness, *(skive.left for skive in self.skives if skive.holds(point))))
+
+    def stack_at(self, point: Point, thickness: float) -> float:
+        """``thickness_at`` and what is turned in over that point, the core it is turned over included, mm."""
+        over = self.turned.over(point) if self.turned else None
+        return self.thickness_at(point, thickness) + (over.core + over.thickness if over else 0.0)
 
     @property
     def width(self) -> float:

@@ -10,6 +10,7 @@ from itertools import pairwise
 from patternforge.errors import DraftError
 from patternforge.geometry.spacing import AnchorKind
 from patternforge.wallet.body import Body, drafted_body
+from patternforge.wallet.copies import with_copies
 from patternforge.wallet.parts import panel_plies
 from patternforge.wallet.pattern import Adjustment, Sum, Term
 from patternforge.wallet.run import Run, declared_runs
@@ -40,6 +41,7 @@ def settled_sizes(design: Design) -> Settled:
 
     DraftError when the sizes do not settle.
     """
+    design = with_copies(design)
     widths, height, settled = panel_widths(design), body_height(design), design
     for _ in range(_ROUNDS):
         body = _body(settled, widths, height)

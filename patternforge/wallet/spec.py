@@ -25,6 +25,7 @@ from patternforge.wallet.features import (
     Stitching,
     ThumbNotch,
 )
+from patternforge.wallet.finishing import SkiveSpec, TurnedSpec
 from patternforge.wallet.folded.spec import FoldedSpec
 from patternforge.wallet.gusset import GussetPart
 from patternforge.wallet.words import (
@@ -168,6 +169,7 @@ class LayerPart:
     ``inset`` keeps edges that far inside the body's or short of a panel's far end: a strap, a flap, a tongue;
     ``corner`` rounds the corners an inset gives it, ``shapes`` slants or bows the sides it does not share. Its
     opening edge may dip (``mouth``) and be cut for a ``thumb``; ``notches`` are cut into any straight edge.
+    ``follows`` names the layer whose finished outline it copies, ``inside`` mm inside it (outside if negative).
     """
 
     name: str
@@ -190,6 +192,10 @@ class LayerPart:
     thumb: ThumbNotch | None = None
     notches: tuple[EdgeNotch, ...] = ()
     line: int = 0
+    follows: str = ""
+    inside: float = 0.0
+    skives: tuple[SkiveSpec, ...] = ()
+    turned: tuple[TurnedSpec, ...] = ()
 
     @property
     def panels(self) -> range:
@@ -229,6 +235,7 @@ class BankPart:
     openings: tuple[Opening, ...] = ()
     sewn_to: tuple[str, ...] = ()
     line: int = 0
+    skives: tuple[SkiveSpec, ...] = ()
 
     @property
     def panels(self) -> range:
@@ -257,6 +264,7 @@ class PocketPart:
     openings: tuple[Opening, ...] = ()
     sewn_to: tuple[str, ...] = ()
     line: int = 0
+    skives: tuple[SkiveSpec, ...] = ()
 
     @property
     def panels(self) -> range:

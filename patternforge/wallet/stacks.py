@@ -6,12 +6,15 @@ import math
 from dataclasses import dataclass
 
 from patternforge.leather.contents import Item, Section
+from patternforge.wallet.finishing import EdgeSkive, FoldSkive, SkiveSpec
 from patternforge.wallet.pattern import Term
-from patternforge.wallet.spec import BankPart, Design, Edge, LayerPart, Lying, Part, PocketPart
+from patternforge.wallet.spec import BankPart, Design, Edge, LayerPart, Lying, Part, PocketPart, Side
 
 __all__ = [
     "Ply",
+    "edge_thickness",
     "film_plies",
+    "fold_thickness",
     "held_panels",
     "held_term",
     "inside_of",
@@ -19,6 +22,8 @@ __all__ = [
     "item_size",
     "most_over_each_other",
     "outside_of",
+    "showing_side",
+    "skives_asked",
     "standing",
     "standing_over",
     "taut_terms",
@@ -66,6 +71,13 @@ def held_panels(part: LayerPart) -> tuple[int, ...]:
     return tuple(range(part.first, part.last + 1))
 
 
+def showing_side(design: Design, part: LayerPart) -> Side:
+    """The side a layer's face turns to: as asked, else outwards where no other layer lies outside it."""
+    outside = design.parts[: design.parts.index(part)]
+    hidden = any(isinstance(other, LayerPart) and set(part.panels) & set(other.panels) for other in outside)
+    return part.showing or (Side.INSIDE if hidden else Side.OUTSIDE)
+
+
 def film_plies(design: Design, part: Part, panel: int) -> tuple[Ply, ...]:
     """The thickest of the clear sheets behind a part's windows on a panel, for they lie side by side."""
     sheets = [o.film.leather for o in part.openings if o.film and o.spot.panel == panel]
@@ -73,6 +85,23 @@ def film_plies(design: Design, part: Part, panel: int) -> tuple[Ply, ...]:
         return ()
     thickest = max(design.leather(sheet).t for sheet in sheets)
     return (Ply(part.name, False, Term(f"film behind {part.name}", thickest)),)
+
+
+def skives_asked(part: Part) -> tuple[SkiveSpec, ...]:
+    """The skives a part asks for; what lies loose and strips have none."""
+    return part.skives if isinstance(part, LayerPart | BankPart | PocketPart) else ()
+
+
+def fold_thickness(design: Design, part: LayerPart, fold: int) -> float:
+    """Thickness of a layer's leather in a fold (0-based), skived as it is there, mm."""
+    skived = (skive.to for skive in part.skives if isinstance(skive, FoldSkive) and skive.fold == fold)
+    return min((design.leather(part.leather).t, *skived))
+
+
+def edge_thickness(design: Design, part: LayerPart, edge: Edge) -> float:
+    """Thickness of a layer's leather along an edge, skived as it is there, mm."""
+    skived = (skive.to for skive in part.skives if isinstance(skive, EdgeSkive) and edge in skive.edges)
+    return min((design.leather(part.leather).t, *skived))
 
 
 def held_term(design: Design, content: str, count: float) -> Term:

@@ -1,4 +1,4 @@
-"""The choices a design makes, in the words its file uses."""
+"""The choices a design makes, in the words its file uses, and what an edge is."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ __all__ = [
     "BankShape",
     "CornerStyle",
     "Edge",
+    "EdgeRole",
     "HoleShape",
     "Lying",
     "Mode",
@@ -23,6 +24,16 @@ class Edge(StrEnum):
     RIGHT = "right"
     BOTTOM = "bottom"
     TOP = "top"
+
+
+class EdgeRole(StrEnum):
+    """What an edge of a piece is."""
+
+    RAW = "raw"
+    MOUTH = "mouth"
+    SEWN = "sewn"
+    TRIMMED = "trimmed"
+    TURNED = "turned"  # of what is folded in beyond the finished edge
 
 
 class Side(StrEnum):

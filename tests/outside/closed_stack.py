@@ -51,10 +51,12 @@ def bends(json: Json, layers: Sequence[Layer]) -> tuple[dict[str, Bend], ...]:
     for fold, declared in enumerate(json["folds"]):
         crossing = [layer for layer in layers if {fold, fold + 1} <= set(layer.panels)]
         whole = abs(declared["angle"]) == 180
-        gaps = _gaps(panels, flanks[fold], fold, crossing) if whole else _corner_gaps(crossing, declared["angle"])
+        gaps = (
+            _gaps(panels, flanks[fold], fold, crossing) if whole else _corner_gaps(crossing, fold, declared["angle"])
+        )
         core = json["inputs"]["body"]["folds"][fold]["around"]
         gaps = {part: gap + core for part, gap in gaps.items()}
-        found.append(_nested(json, crossing, gaps, radians(abs(declared["angle"]))))
+        found.append(_nested(json, crossing, gaps, fold, radians(abs(declared["angle"]))))
     return tuple(found)
 
 
@@ -77,7 +79,40 @@ def stacks(json: Json, layers: Sequence[Layer], panel: int) -> Stack:
             rooms = [room for room in json["pockets"] if room["part"] == part["name"] and name in room["panels"]]
             found += [("", _content(json, room) * json["inputs"]["load"]["notes"]) for room in rooms]
             found.append((part["name"], _leather(json, part["leather"])["drafted_thickness"]))
+    for layer in layers:
+        if layer.rolled and panel in layer.panels:
+            found = _with_turned_in(json, layers, layer, panel, found)
     return tuple(found)
+
+
+def _with_turned_in(
+    json: Json, layers: Sequence[Layer], layer: Layer, panel: int, stack: list[tuple[str, float]]
+) -> list[tuple[str, float]]:
+    """The stack with what a layer turns in behind all it is turned over, unless every pocket is highest beside it."""
+    name = json["panels"][panel]["name"]
+    pockets = [p["name"] for p in json["inputs"]["parts"] if p["kind"] != "layer" and p["panel"] == name]
+    x0, y0, x1, y1 = layer.laid_box
+    depths = {edge: rolled.reach + rolled.overlap for edge, rolled in layer.rolled.items()}
+    left, bottom, right, top = (depths.get(edge, 0.0) for edge in ("left", "bottom", "right", "top"))
+    inner = (x0 + left, y0 + bottom, x1 - right, y1 - top)
+    frame = shapely.box(x0, y0, x1, y1).difference(shapely.box(*inner))
+    ends = json["panels"][panel]
+    frame = frame.intersection(shapely.box(ends["x0"], y0, ends["x1"], y1))
+    under = [bool(shapely.contains_xy(frame, *_highest_places(json, part, layers, inner)).any()) for part in pockets]
+    if frame.area < _SLIVER or not all(under):
+        return stack
+    over = {layer.part, *(part for rolled in layer.rolled.values() for part in rolled.over)}
+    places = [i for i, (part, _) in enumerate(stack) if part in over]
+    at = max(places) + 1 if layer.mirrored else min(places)
+    thickness = max(rolled.thickness + rolled.core for rolled in layer.rolled.values())
+    return [*stack[:at], ("", thickness), *stack[at:]]
+
+
+def _highest_places(json: Json, part: str, layers: Sequence[Layer], lines: Box) -> tuple[np.ndarray, np.ndarray]:
+    """Where most leather and items of a part lie over one another, asked on either side of some lines too."""
+    x, y, over = _heights_of(json, part, layers, lines)
+    highest = over > np.max(over) - 1e-9
+    return x[highest], y[highest]
 
 
 def _leather(json: Json, role: str) -> Json:
@@ -91,6 +126,13 @@ def _content(json: Json, room: Json) -> float:
 
 def _thickest(json: Json, part: str, layers: Sequence[Layer]) -> float:
     """Most leather and items of a bank or pocket over any one point of its ground, mm."""
+    return float(np.max(_heights_of(json, part, layers)[2]))
+
+
+def _heights_of(
+    json: Json, part: str, layers: Sequence[Layer], lines: Box | tuple[()] = ()
+) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    """Leather and items of a part over a place in each field that their edges and some lines part its ground into."""
     pieces = [layer for layer in layers if layer.part == part]
     rooms = [room for room in json["pockets"] if room["part"] == part]
     share = json["inputs"]["load"]["cards"]
@@ -99,12 +141,12 @@ def _thickest(json: Json, part: str, layers: Sequence[Layer]) -> float:
     boxes: list[Box] = [ground.bounds for ground, _ in grounds]
     corners = [point for layer in pieces for point in shapely.get_coordinates(layer.ground).tolist()]
     xs, ys = (
-        _middles([*(box[i] for box in boxes), *(box[i + 2] for box in boxes), *(p[i] for p in corners)])
+        _middles([*(box[i] for box in boxes), *(box[i + 2] for box in boxes), *(p[i] for p in corners), *lines[i::2]])
         for i in (0, 1)
     )
     x, y = np.meshgrid(xs, ys)
-    over = sum(shapely.contains_xy(ground, x, y) * thickness for ground, thickness in grounds)
-    return float(np.max(over))
+    covered = [shapely.contains_xy(ground, x, y) * thickness for ground, thickness in grounds]
+    return x, y, np.sum(covered, axis=0)
 
 
 def _middles(places: Sequence[float]) -> list[float]:
@@ -157,19 +199,21 @@ def _heights(panels: Sequence[Stack], standing: Sequence[_Standing]) -> Iterator
             z += thickness
 
 
-def _corner_gaps(crossing: Sequence[Layer], angle: float) -> dict[str, float]:
+def _corner_gaps(crossing: Sequence[Layer], fold: int, angle: float) -> dict[str, float]:
     """Nothing but crossing layers stands in a corner: each bends round those inside it, which lie on both flanks."""
     gaps, inside = {}, 0.0
     for layer in reversed(crossing) if angle > 0 else crossing:
         gaps[layer.part] = 2 * inside
-        inside += layer.json["thickness"]
+        inside += layer.bent_thickness(fold)
     return gaps
 
 
-def _nested(json: Json, crossing: Sequence[Layer], gaps: dict[str, float], angle: float) -> dict[str, Bend]:
+def _nested(
+    json: Json, crossing: Sequence[Layer], gaps: dict[str, float], fold: int, angle: float
+) -> dict[str, Bend]:
     lengths, hollow = {}, 0.0
     for layer in sorted(crossing, key=lambda each: gaps[each.part]):
-        leather, t = _leather(json, layer.json["leather"]), layer.json["thickness"]
+        leather, t = _leather(json, layer.json["leather"]), layer.bent_thickness(fold)
         half = gaps[layer.part] / 2
         radius = max(half + hollow, leather["min_radius"] * t)
         hollow = radius - half

@@ -63,8 +63,8 @@ class Wallet:
 
     def faults(self) -> list[str]:
         """All that does not meet."""
-        laid = (self.faces, self.strays, self.misses, self.closed_misses, self.slants, self.orphans, self.edges)
-        checks = (*laid, self.gussets)
+        sewn = (self.strays, self.misses, self.closed_misses, self.slants, self.orphans, self.turned_misses)
+        checks = (self.faces, *sewn, self.edges, self.gussets)
         return [fault for check in checks for fault in check()]
 
     def faces(self) -> Iterator[str]:
@@ -122,7 +122,8 @@ class Wallet:
                 yield f"{seam['name']}: joins nothing to anything"
             xs, ys = ([hole[axis] for hole in seam["holes"]] for axis in ("x", "y"))
             pierced = {
-                layer.name: {hole.index for hole in layer.holes if hole.seam == seam["name"]} for layer in self.layers
+                layer.name: {h.index for h in layer.holes if h.seam == seam["name"]} | _pierced_later(layer, seam)
+                for layer in self.layers
             }
             inside = {
                 layer.name: shapely.contains_xy(layer.ground.buffer(-_ON_EDGE), xs, ys) for layer in self.layers
@@ -141,6 +142,19 @@ class Wallet:
                     between = through[0] < i < through[-1] or layer.name in seam["pieces"]
                     if i not in through and between and inside[layer.name][at]:
                         yield f"{layer.name}, {seam['name']} {hole['index']}: no hole for the stitch"
+
+    def turned_misses(self) -> Iterator[str]:
+        """Holes in what is turned in that, folded over, do not lie on the hole they belong to; or that have none."""
+        for layer in self.layers:
+            places = {(hole.seam, hole.index): hole.flat for hole in layer.holes}
+            for mate in layer.mates:
+                ways = [_folded_over(layer, mate.flat, edge) for edge in layer.rolled]
+                hole = places.get((mate.seam, mate.index))
+                off = min((abs(at - hole) for at in ways if at is not None and hole is not None), default=None)
+                if off is None:
+                    yield f"{layer.name}, {mate.seam} {mate.index}: turned in over no hole"
+                elif off > MEET:
+                    yield f"{layer.name}, {mate.seam} {mate.index}: {off:.3f} mm off its hole, turned in"
 
     def edges(self) -> Iterator[str]:
         """Edges not flush with the body or the relief line, laid open and closed, but for the compensation chosen."""
@@ -189,7 +203,7 @@ class Wallet:
     def edge_miss(self, layer: Layer) -> float:
         """How far a layer's last edge stands off where it ought to lie when closed."""
         right = self._side(layer, "right")
-        return self._closed(layer, layer.panels[-1], layer.contour.box[2]) - right
+        return self._closed(layer, layer.panels[-1], layer.box[2]) - right
 
     # The declared side of the wallet
 
@@ -252,7 +266,7 @@ class Wallet:
         return float(middle - reach if edge == low else middle + reach)
 
     def _sides(self, layer: Layer) -> Iterator[_Side]:
-        x0, y0, x1, y1 = layer.contour.box
+        x0, y0, x1, y1 = layer.box
         first, last = layer.panels[0], layer.panels[-1]
         for edge, at in (("left", x0), ("right", x1)):
             if self._is_flush(layer, edge):
@@ -295,7 +309,7 @@ class Wallet:
         panels = self.json["panels"]
         laid_by_edge = flat
         if len(layer.panels) > 1:
-            laid_by_edge += panels[layer.panels[0]]["x0"] + self._side(layer, "left") - layer.contour.box[0]
+            laid_by_edge += panels[layer.panels[0]]["x0"] + self._side(layer, "left") - layer.box[0]
         walked = panels[layer.panels[0]]["x0"]
         for zone in layer.zones[: panel - layer.panels[0]]:
             walked += panels[zone.fold]["x1"] - panels[zone.fold]["x0"] + self.bends[zone.fold][layer.part].length
@@ -303,7 +317,25 @@ class Wallet:
 
     def _level(self, layer: Layer, y: float) -> float:
         """A height of the layer, laid by its own lower edge when it is one that crosses folds."""
-        return y + (self._side(layer, "bottom") - layer.contour.box[1] if len(layer.panels) > 1 else 0.0)
+        return y + (self._side(layer, "bottom") - layer.box[1] if len(layer.panels) > 1 else 0.0)
+
+
+def _pierced_later(layer: Layer, seam: Json) -> set[int]:
+    """Holes that are pierced once an edge is turned in: described, but neither cut nor marked."""
+    found = (h for h in layer.json["holes"] if h["seam"] == seam["name"] and h["shape"] == "none")
+    return {hole["index"] for hole in found if layer.rolled}
+
+
+def _folded_over(layer: Layer, flat: complex, edge: str) -> complex | None:
+    """Where a place beyond a finished edge comes to lie once that edge is turned in; None within it."""
+    x0, y0, x1, y1 = layer.box
+    at, way = {"left": (x0, -1), "right": (x1, 1), "bottom": (y0, -1), "top": (y1, 1)}[edge]
+    along = flat.real if edge in ("left", "right") else flat.imag
+    beyond = (along - at) * way
+    if beyond <= 0:
+        return None
+    inside = at - way * layer.rolled[edge].folded(beyond)
+    return complex(inside, flat.imag) if edge in ("left", "right") else complex(flat.real, inside)
 
 
 def _from_outside(way: complex) -> complex:

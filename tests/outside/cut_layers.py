@@ -7,16 +7,18 @@ x + iy in mm, as in ``dxf_reading``; panels and folds are counted from 0.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
 import shapely
 
 from tests.outside.dxf_reading import Contour, Cut, CutPiece
+from tests.outside.turned_in import Rolled, rolled_edges
 
 __all__ = ["Box", "Json", "Layer", "Sewn", "cut_layers"]
 
+_AT = 1e-6
 Json = Mapping[str, Any]
 Box = tuple[float, float, float, float]
 
@@ -48,12 +50,13 @@ class Zone:
 
 @dataclass(frozen=True)
 class Layer:
-    """One piece as cut, what ``pattern.json`` says of it, the panels it covers and the folds it crosses."""
+    """One piece as cut, what ``pattern.json`` says of it, its panels, the folds it crosses, the edges it turns in."""
 
     json: Json
     cut: CutPiece
     panels: tuple[int, ...]
     zones: tuple[Zone, ...]
+    rolled: Mapping[str, Rolled] = field(default_factory=dict)
 
     @property
     def name(self) -> str:
@@ -68,11 +71,45 @@ class Layer:
     @cached_property
     def holes(self) -> tuple[Sewn, ...]:
         """The holes as cut, in the order of ``pattern.json``. ValueError when there are more or fewer."""
-        drawn = [hole for hole in self.json["holes"] if hole["shape"] != "none"]
-        described = sorted(drawn, key=lambda hole: hole["shape"] != "mark")  # marks are cut first
+        return tuple(hole for hole, is_mate in self._drawn if not is_mate)
+
+    @cached_property
+    def mates(self) -> tuple[Sewn, ...]:
+        """The holes cut in what is turned in."""
+        return tuple(hole for hole, is_mate in self._drawn if is_mate)
+
+    @cached_property
+    def passed(self) -> tuple[Sewn, ...]:
+        """The holes that stitches go through: as cut, and those pierced once an edge is turned in, as described."""
+        later = [hole for hole in self.json["holes"] if hole["shape"] == "none" and self.rolled]
+        places = ((hole, self.laid_open(complex(hole["x"], hole["y"]))) for hole in later)
+        return (*self.holes, *(Sewn(hole["seam"], hole["index"], at, None) for hole, at in places))
+
+    def stack_at(self, flat: complex) -> float:
+        """Leather over a place of the flat layer: as skived there, and with what is turned in over it."""
+        left = [float(self.json["thickness"])]
+        for skive in self.json["skives"]:
+            x0, y0, x1, y1 = skive["box"]
+            a, b = self.laid_open(complex(x0, y0)), self.laid_open(complex(x1, y1))
+            within = min(a.real, b.real) <= flat.real <= max(a.real, b.real)
+            if within and min(a.imag, b.imag) <= flat.imag <= max(a.imag, b.imag):
+                left.append(skive["left"])
+        x0, y0, x1, y1 = self.box
+        off = {"left": flat.real - x0, "right": x1 - flat.real, "bottom": flat.imag - y0, "top": y1 - flat.imag}
+        over = [edge for edge, rolled in self.rolled.items() if off[edge] <= rolled.reach + rolled.overlap]
+        nearest = min(over, key=lambda edge: off[edge], default=None)
+        turned_in = self.rolled[nearest].thickness + self.rolled[nearest].core if nearest else 0.0
+        return min(left) + turned_in
+
+    @cached_property
+    def _drawn(self) -> tuple[tuple[Sewn, bool], ...]:
+        all_of_it = [(hole, key == "turned_holes") for key in ("holes", "turned_holes") for hole in self.json[key]]
+        drawn = [(hole, is_mate) for hole, is_mate in all_of_it if hole["shape"] != "none"]
+        described = sorted(drawn, key=lambda each: each[0]["shape"] != "mark")  # marks are cut first
         if len(described) != len(self.cut.holes):
             raise ValueError(f"{self.name}: {len(self.cut.holes)} holes are cut, {len(described)} are described")
-        return tuple(self._sewn(hole, cut) for hole, cut in zip(described, self.cut.holes, strict=True))
+        pairs = zip(described, self.cut.holes, strict=True)
+        return tuple((self._sewn(hole, cut), is_mate) for (hole, is_mate), cut in pairs)
 
     @cached_property
     def contour(self) -> Contour:
@@ -82,10 +119,45 @@ class Layer:
         return Contour(points, tuple(sign * bulge for bulge in outline.bulges), outline.closed)
 
     @cached_property
+    def box(self) -> Box:
+        """x0, y0, x1, y1 of the flat layer once its edges are turned in: the cut edges less what the bends take."""
+        x0, y0, x1, y1 = self.contour.box
+        left, bottom, right, top = (
+            self.rolled[edge].beyond if edge in self.rolled else 0.0 for edge in ("left", "bottom", "right", "top")
+        )
+        return x0 + left, y0 + bottom, x1 - right, y1 - top
+
+    @cached_property
     def ground(self) -> shapely.Polygon:
-        """What the piece covers on the assembly."""
+        """What the piece covers on the assembly, its edges turned in."""
         places = [self.undeveloped(at) for at in self.contour.flattened()]
-        return shapely.Polygon([(at.real, at.imag) for at in places])
+        cut = shapely.Polygon([(at.real, at.imag) for at in places])
+        if not self.rolled:
+            return cut
+        within = cut.intersection(shapely.box(*self.laid_box))
+        if not isinstance(within, shapely.Polygon):
+            raise ValueError(f"{self.name}: falls apart where its edges are turned in")
+        return within
+
+    @property
+    def laid_box(self) -> Box:
+        """The box on the assembly."""
+        low, high = self.undeveloped(complex(*self.box[:2])), self.undeveloped(complex(*self.box[2:]))
+        return low.real, low.imag, high.real, high.imag
+
+    def bent_thickness(self, fold: int) -> float:
+        """Thickness of the layer in a fold: what is left where a skive takes in its whole zone."""
+        start = next(z.x0 + sum(b.grown for b in self.zones if b.fold < fold) for z in self.zones if z.fold == fold)
+        end = start + next(zone.length for zone in self.zones if zone.fold == fold)
+        left = [float(self.json["thickness"])]
+        for skive in self.json["skives"]:
+            x0, y0, x1, y1 = skive["box"]
+            a, b = self.laid_open(complex(x0, y0)), self.laid_open(complex(x1, y1))
+            low, high = sorted((a.real, b.real))
+            below, above = sorted((a.imag, b.imag))
+            if low < start + _AT and high > end - _AT and below < self.box[1] + _AT and above > self.box[3] - _AT:
+                left.append(skive["left"])
+        return min(left)
 
     @property
     def mirrored(self) -> bool:
@@ -134,7 +206,7 @@ def cut_layers(json: Json, cuts: Sequence[CutPiece]) -> tuple[Layer, ...]:
             continue  # a gusset's strip stands between two walls
         panels = tuple(number[name] for name in piece["placement"]["panels"])
         zones = tuple(_zone(json, fold, piece["part"]) for fold in panels[:-1])
-        layers.append(Layer(piece, cut, panels, zones))
+        layers.append(Layer(piece, cut, panels, zones, rolled_edges(json, piece)))
     return tuple(layers)
 
 

@@ -17,6 +17,7 @@ from tests.outside.read_pieces import ReadHole, ReadPiece
 __all__ = ["PdfPage", "PdfPath", "pdf_pages"]
 
 MM = 25.4 / 72  # one PDF unit in mm: ISO 32000-1, 8.3.2.3
+_PRICK = 1.0  # mm
 _STEPS = 64  # points along a curve, which spans an eighth of a circle at most
 
 
@@ -28,6 +29,11 @@ class PdfPath:
     points: tuple[complex, ...]
     closed: bool
     pen: float
+
+    @property
+    def is_hole(self) -> bool:
+        """Whether it is a hole or a prick; other marks are lines, letters or larger circles."""
+        return self.layer == "stitch hole" or (self.layer == "mark" and self.closed and max(self.size) < _PRICK)
 
     @property
     def size(self) -> tuple[float, float]:
@@ -58,7 +64,7 @@ class PdfPage:
             if path.layer == "outline":
                 pieces.append(ReadPiece(path.points, tuple(holes)))
                 holes = []
-            elif path.layer in ("mark", "stitch hole"):
+            elif path.is_hole:
                 holes.append(_hole(path))
         return pieces
 
@@ -66,7 +72,7 @@ class PdfPage:
     def fragment(self) -> ReadPiece:
         """What a page of a split piece shows of it: all points of its outline, and its whole holes."""
         outline = tuple(at for path in self.paths if path.layer == "outline" for at in _dense(path.points))
-        drawn = (path for path in self.paths if path.layer in ("mark", "stitch hole"))
+        drawn = (path for path in self.paths if path.is_hole)
         return ReadPiece(outline, tuple(_hole(path) for path in drawn if path.closed or len(path.points) == 2))
 
     @property

@@ -75,7 +75,7 @@ def dense_outline(piece: Json) -> tuple[complex, ...]:
 
 def described_holes(piece: Json) -> list[Json]:
     """The holes of a piece that are drawn, marks first as in every file."""
-    drawn = [hole for hole in piece["holes"] if hole["shape"] != "none"]
+    drawn = [hole for key in ("holes", "turned_holes") for hole in piece[key] if hole["shape"] != "none"]
     return sorted(drawn, key=lambda hole: hole["shape"] != "mark")
 
 

@@ -52,7 +52,8 @@ class SvgFile:
         (outline,) = (line for g in self._of(group, "outline") for p in g for line in self._lines(p))
         for word in ("mark", "stitch-hole"):
             for operation in self._of(group, word):
-                holes += [hole for element in operation for hole in self._holes(element)]
+                drawn = [element for element in operation if word != "mark" or element.tag == f"{SPACE}circle"]
+                holes += [hole for element in drawn for hole in self._holes(element)]
         if not outline.closed:
             raise ValueError(f"{group.get('id')}: the outline is open")
         return ReadPiece(tuple(outline.flattened(64)), tuple(holes))

@@ -167,7 +167,7 @@ def reach(cut: Cut) -> float:
 @EVERY_SEWN_DESIGN
 def test_no_two_holes_of_a_piece_are_one_where_seams_meet(wallet: Wallet) -> None:
     land = wallet.json["inputs"]["limits"]["hole_to_mouth"]
-    for layer in wallet.layers:
+    for layer in (each for each in wallet.layers if each.holes):
         rims = [rim(cut) for cut in layer.cut.holes]
         tree = shapely.STRtree(rims)
         near = tree.query(rims, predicate="dwithin", distance=land).T.tolist()
@@ -252,7 +252,7 @@ def symmetrical(holes: list[complex], inwards: complex) -> bool:
 @EVERY_SEWN_DESIGN
 def test_stacks_and_thread_reported_for_every_seam_are_those_of_the_holes_cut(wallet: Wallet) -> None:
     found = {f["where"]: f for f in wallet.json["findings"] if f["what"] == "thickest stack sewn through"}
-    pierced = [(hole.seam, hole.index, layer.json["thickness"]) for layer in wallet.layers for hole in layer.holes]
+    pierced = [(h.seam, h.index, layer.stack_at(h.flat)) for layer in wallet.layers for h in layer.passed]
     pierced += [(hole.seam, hole.index, strip.json["thickness"]) for strip in wallet.strips for hole in strip.holes]
     for seam in wallet.json["seams"]:
         stacks: dict[int, float] = defaultdict(float)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from types import MappingProxyType
 from typing import Any
 
@@ -15,7 +16,8 @@ from patternforge.wallet.parts.layer import LAYER
 from patternforge.wallet.parts.loose import LOOSE
 from patternforge.wallet.parts.opened import with_openings
 from patternforge.wallet.spec import BankPart, Design, GussetPart, LayerPart, LoosePart, Part, PocketPart
-from patternforge.wallet.stacks import Ply
+from patternforge.wallet.stacks import Ply, skives_asked
+from patternforge.wallet.turned_plies import with_turned_in
 
 __all__ = ["kind_of", "panel_plies", "part_blanks"]
 
@@ -38,7 +40,8 @@ def kind_of(part: Part) -> PartKind[Any]:
 def panel_plies(design: Design, panel: int) -> tuple[Ply, ...]:
     """Every thickness over ``panel`` (0-based) from the outside in, mm, contents as the load says."""
     covering = (part for part in design.parts if panel in part.panels)
-    return tuple(ply for part in covering for ply in kind_of(part).plies(design, part, panel))
+    plies = tuple(ply for part in covering for ply in kind_of(part).plies(design, part, panel))
+    return with_turned_in(design, panel, plies)
 
 
 def part_blanks(design: Design, body: Body, part: Part, spacing: float) -> PartBlanks:
@@ -47,6 +50,13 @@ def part_blanks(design: Design, body: Body, part: Part, spacing: float) -> PartB
     DraftError, with the part's name and line, when it cannot be drawn at its sizes.
     """
     try:
-        return with_openings(design, body, part, kind_of(part).blanks(design, body, part, spacing))
+        return _skived(part, with_openings(design, body, part, kind_of(part).blanks(design, body, part, spacing)))
     except (DraftError, GeometryError) as fault:
         raise DraftError(f"{design.file}:{part.line}: '{part.name}': {fault}") from fault
+
+
+def _skived(part: Part, made: PartBlanks) -> PartBlanks:
+    """The part with its skives told to every piece of its own leather."""
+    skives = skives_asked(part)
+    blanks = (blank if blank.lines else replace(blank, skives=skives) for blank in made.blanks)
+    return replace(made, blanks=tuple(blanks))

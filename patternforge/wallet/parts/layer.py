@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from patternforge.errors import DraftError
 from patternforge.geometry.point import Point
 from patternforge.wallet.blank import Blank, PartBlanks
 from patternforge.wallet.body import Body, layer_development, layer_extent
 from patternforge.wallet.border import inner_margin, opposite, seam_along
+from patternforge.wallet.copies import copied_shape, followed_layer
 from patternforge.wallet.figure import is_shaped, layer_figure
 from patternforge.wallet.outline import Corner, Shape, shape
 from patternforge.wallet.parts.kind import PartKind
@@ -16,15 +18,16 @@ from patternforge.wallet.parts.layer_cuts import has_mouth, with_layer_cuts
 from patternforge.wallet.parts.layer_sizes import layer_needs, layer_nominal, layer_plies, whole_layer
 from patternforge.wallet.pattern import EdgeRole, Pocket
 from patternforge.wallet.quad import sides_of
-from patternforge.wallet.spec import Design, Edge, Held, LayerPart, Side
-from patternforge.wallet.stacks import held_panels, standing
+from patternforge.wallet.spec import Design, Edge, Held, LayerPart
+from patternforge.wallet.stacks import held_panels, showing_side, standing
+from patternforge.wallet.turned import turned_sides
 
 __all__ = ["LAYER", "layer_blanks"]
 
 
 def layer_blanks(design: Design, body: Body, part: LayerPart, _spacing: float) -> PartBlanks:
     """The one blank of a layer and the room between it and the layer outside it."""
-    showing = part.showing or (Side.OUTSIDE if _is_outermost(design, part) else Side.INSIDE)
+    showing = showing_side(design, part)
     panels = tuple(part.panels)
     blank = Blank(
         name=part.name,
@@ -35,16 +38,10 @@ def layer_blanks(design: Design, body: Body, part: LayerPart, _spacing: float) -
         trims=part.trim,
         development=layer_development(body, part),
         visible=_is_seen(design, part),
+        turned=turned_sides(design, part),
     )
     held = tuple(_held(design, body, part, held) for held in part.holds)
     return PartBlanks((blank,), held, ())
-
-
-def _is_outermost(design: Design, part: LayerPart) -> bool:
-    at = design.parts.index(part)
-    return not any(
-        isinstance(other, LayerPart) and set(part.panels) & set(other.panels) for other in design.parts[:at]
-    )
 
 
 def _is_seen(design: Design, part: LayerPart) -> bool:
@@ -55,6 +52,9 @@ def _is_seen(design: Design, part: LayerPart) -> bool:
 
 
 def _shape(design: Design, body: Body, part: LayerPart) -> Shape:
+    if part.follows:
+        followed = followed_layer(design, part)
+        return copied_shape(_shape(design, body, replace(followed, trim=())), part.inside)
     x0, x1 = layer_extent(body, part)
     trim, inset = dict(part.trim), dict(part.inset)
     bounds = {

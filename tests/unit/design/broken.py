@@ -12,6 +12,7 @@ from tests.unit.design.good_case import CASE
 from tests.unit.design.good_design import GOOD
 from tests.unit.design.good_folded import FOLDED
 from tests.unit.design.good_letters import LETTERS
+from tests.unit.design.good_lined import LINED
 from tests.unit.design.good_pouch import POUCH
 
 __all__ = [
@@ -21,6 +22,7 @@ __all__ = [
     "broken_case",
     "broken_folded",
     "broken_letters",
+    "broken_lined",
     "broken_pouch",
     "edited",
     "whole",
@@ -75,6 +77,11 @@ def broken_case(name: str, edits: dict[str, str], *says: Wording) -> Broken:
 def broken_letters(name: str, edits: dict[str, str], *says: Wording) -> Broken:
     """The good lettered cover edited in the same way."""
     return edited(name, LETTERS, edits, *says)
+
+
+def broken_lined(name: str, edits: dict[str, str], *says: Wording) -> Broken:
+    """The good lined wallet edited in the same way."""
+    return edited(name, LINED, edits, *says)
 
 
 def broken_folded(name: str, edits: dict[str, str], *says: Wording) -> Broken:

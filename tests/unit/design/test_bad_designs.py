@@ -11,6 +11,7 @@ from patternforge.design.source import located
 from patternforge.errors import DesignError, Fault
 from tests.unit.design.broken import Broken
 from tests.unit.design.broken_cuts import BROKEN_CUTS
+from tests.unit.design.broken_finishing import BROKEN_FINISHING
 from tests.unit.design.broken_folded import BROKEN_FOLDED
 from tests.unit.design.broken_gussets import BROKEN_GUSSETS
 from tests.unit.design.broken_letters import BROKEN_LETTERS
@@ -22,6 +23,7 @@ from tests.unit.design.good_case import CASE
 from tests.unit.design.good_design import GOOD
 from tests.unit.design.good_folded import FOLDED
 from tests.unit.design.good_letters import LETTERS
+from tests.unit.design.good_lined import LINED
 
 _EVERY = (
     *BROKEN_TEXT,
@@ -31,6 +33,7 @@ _EVERY = (
     *BROKEN_CUTS,
     *BROKEN_LETTERS,
     *BROKEN_FOLDED,
+    *BROKEN_FINISHING,
     *BROKEN_GUSSETS,
 )
 
@@ -46,6 +49,7 @@ def test_the_designs_they_are_made_from_have_no_fault() -> None:
     assert load_design(CASE, "wallet.yaml").title == "Key case"
     assert load_design(LETTERS, "wallet.yaml").title == "Lettered cover"
     assert load_design(FOLDED, "wallet.yaml").title == "Folded case"
+    assert load_design(LINED, "wallet.yaml").title == "Lined wallet"
 
 
 def test_there_are_at_least_150_broken_designs_and_no_two_alike() -> None:

@@ -16,6 +16,7 @@ from patternforge.design.located import FaultList, Lost, Node, Row, Scalar
 from patternforge.design.source import located
 from patternforge.errors import DesignError
 from tests.unit.design.broken_cuts import BROKEN_CUTS
+from tests.unit.design.broken_finishing import BROKEN_FINISHING
 from tests.unit.design.broken_folded import BROKEN_FOLDED
 from tests.unit.design.broken_gussets import BROKEN_GUSSETS
 from tests.unit.design.broken_letters import BROKEN_LETTERS
@@ -25,6 +26,7 @@ from tests.unit.design.good_case import CASE
 from tests.unit.design.good_design import GOOD
 from tests.unit.design.good_folded import FOLDED
 from tests.unit.design.good_letters import LETTERS
+from tests.unit.design.good_lined import LINED
 from tests.unit.design.good_pouch import POUCH
 
 _DESIGNS = sorted((Path(__file__).parents[3] / "designs").glob("*.yaml"))
@@ -34,6 +36,7 @@ _TEXTS = {
     "good_letters": LETTERS,
     "good_folded": FOLDED,
     "good_pouch": POUCH,
+    "good_lined": LINED,
 } | {path.stem: path.read_text(encoding="utf-8") for path in _DESIGNS}
 
 
@@ -89,7 +92,7 @@ def test_a_good_design_is_good_to_the_schema_too(name: str) -> None:
 
 def test_the_good_designs_use_every_key_but_those_with_a_value_by_custom() -> None:
     """So that the test above says something about each of them."""
-    good = GOOD + CASE + LETTERS + FOLDED + POUCH
+    good = GOOD + CASE + LETTERS + FOLDED + POUCH + LINED
     words = {match.group(1) for match in re.finditer(r"((?:(?:bottom|top) )?\w+):", good)}
     left = {key for _, key, _ in _properties(design_schema())} - words
     assert left == {"closed_thickness", "hole_to_fold", "max_ease"}
@@ -97,7 +100,15 @@ def test_the_good_designs_use_every_key_but_those_with_a_value_by_custom() -> No
 
 _STRUCTURE = [
     case
-    for case in (*BROKEN_NAMES, *BROKEN_SHAPES, *BROKEN_CUTS, *BROKEN_LETTERS, *BROKEN_FOLDED, *BROKEN_GUSSETS)
+    for case in (
+        *BROKEN_NAMES,
+        *BROKEN_SHAPES,
+        *BROKEN_CUTS,
+        *BROKEN_LETTERS,
+        *BROKEN_FOLDED,
+        *BROKEN_GUSSETS,
+        *BROKEN_FINISHING,
+    )
     if re.search(r"unknown key|needed key|is a value$|of two kinds", case.name)
 ]
 
