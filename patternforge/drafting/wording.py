@@ -12,6 +12,7 @@ from patternforge.leather.material import MadeOf, Stretch
 from patternforge.units import mm
 from patternforge.wallet.pattern import Pattern, Piece
 from patternforge.wallet.spec import Edge
+from patternforge.wallet.strip import StripPlacement
 
 __all__ = ["OVER", "TIGHT", "UNDER", "Block", "Wording", "block", "facts", "wording"]
 
@@ -62,7 +63,7 @@ def facts(pattern: Pattern, piece: Piece) -> tuple[str, ...]:
     """What a maker must know of a piece besides its name, one fact each.
 
     Number, sheet, thickness drafted for, face (of leather), side, whether it is seen, tight way and stretch if known,
-    revision, what to trim, skive and turn in.
+    revision, the seams of a gusset, what to trim, skive and turn in.
     """
     leather = pattern.design.leather(piece.leather)
     known = (
@@ -76,10 +77,19 @@ def facts(pattern: Pattern, piece: Piece) -> tuple[str, ...]:
         f"tight way {TIGHT[leather.stretch]}" if leather.stretch in TIGHT else "",
         f"stretch {leather.stretch.value}" if leather.stretch in TIGHT else "",
         f"revision {pattern.design.revision}" if pattern.design.revision else "",
+        _sewn_edges(piece),
         *(f"trim {mm(size)} mm off the {_edge_words(piece, edge)} once glued" for edge, size in piece.trims if size),
         *finishing_facts(pattern, piece, _edge_words),
     )
     return tuple(fact for fact in known if fact)
+
+
+def _sewn_edges(piece: Piece) -> str:
+    """Which seam goes along which long edge of a gusset as drawn; nothing for any other piece."""
+    if not isinstance(piece.placement, StripPlacement):
+        return ""
+    lower, upper = (row.seam for row in piece.placement.rows)
+    return f"lower edge in seam {lower}, upper edge in seam {upper}"
 
 
 def _edge_words(piece: Piece, edge: Edge) -> str:

@@ -10,14 +10,13 @@ from patternforge.fit.findings import Finding, Verdict, at_least, at_most
 from patternforge.fit.holes import rim_reach
 from patternforge.fit.layout import Layout
 from patternforge.fit.strips import FoldedStrip, folded_strip, seam_radius
-from patternforge.wallet.pattern import Piece, Seam, SeamHole
+from patternforge.wallet.pattern import Piece, Seam
 from patternforge.wallet.strip import StripPlacement
 
 __all__ = ["gusset_findings"]
 
 _EVEN, _UNEVEN = 0.1, 0.3  # mm by which joined edges, or stitches of them, may differ
 _ROUND, _TIGHT = 4.0, 2.0  # radius over what must stretch or gather beside the seam; common practice, no source
-_CORNER = math.radians(60)  # a line that turns by more from hole to hole has a corner between them
 
 
 def gusset_findings(layout: Layout) -> Iterator[Finding]:
@@ -33,12 +32,13 @@ def gusset_findings(layout: Layout) -> Iterator[Finding]:
 def _edges(layout: Layout, piece: Piece, placement: StripPlacement) -> Iterator[Finding]:
     """Both edges against their seams as they run on the walls, and against each other."""
     seams = {seam.name: seam for seam in layout.pattern.seams}
-    strip = {(hole.seam, hole.index): hole for hole in piece.holes}
     sewn = []
     for row in placement.rows:
         seam = seams[row.seam]
-        lengths = [strip[seam.name, a.index].at.distance_to(strip[seam.name, b.index].at) for a, b in _pairs(seam)]
-        walls = [_way(a, b) for a, b in _pairs(seam)]
+        own = sorted((hole for hole in piece.holes if hole.seam == seam.name), key=lambda hole: hole.index)
+        along = {hole.index: row.line.nearest(hole.at) for hole in seam.holes}
+        lengths = [a.at.distance_to(b.at) for a, b in pairwise(own)]
+        walls = [along[b.index] - along[a.index] for a, b in pairwise(own)]
         where = f"{piece.name}, {seam.name}"
         yield _unpierced(layout, piece, seam)
         stray = max((abs(has - wall) for has, wall in zip(lengths, walls, strict=True)), default=0.0)
@@ -54,21 +54,6 @@ def _edges(layout: Layout, piece: Piece, placement: StripPlacement) -> Iterator[
 def _even(what: str, where: str, off: float, remedy: str) -> Finding:
     verdict = at_most(off, _EVEN, _UNEVEN)
     return Finding(what, where, off, _EVEN, verdict, "" if verdict is Verdict.GOOD else remedy)
-
-
-def _pairs(seam: Seam) -> list[tuple[SeamHole, SeamHole]]:
-    return list(pairwise(sorted(seam.holes, key=lambda hole: hole.index)))
-
-
-def _way(a: SeamHole, b: SeamHole) -> float:
-    """From hole to hole along the seam as it lies on the wall, round its corners, mm.
-
-    Between neighbours the line runs an arc that turns as much as the way of sewing does: chord x (v / sin v), v half
-    the turn. Across a sharp corner it runs straight.
-    """
-    half = math.radians(math.remainder(b.heading - a.heading, 360)) / 2
-    chord = a.at.distance_to(b.at)
-    return chord if abs(half) < 1e-9 or abs(2 * half) > _CORNER else chord * half / math.sin(half)
 
 
 def _unpierced(layout: Layout, piece: Piece, seam: Seam) -> Finding:

@@ -133,8 +133,17 @@ def _pieces(settled: Settled, parts: Sequence[PartBlanks], sewn: Sequence[_Sewn]
         for strip in made.strips:
             lay = Lay(part.name, len(pieces), design.body.turned)
             joined = (_joined(settled, parts, sewn, strip, 0), _joined(settled, parts, sewn, strip, 1))
-            pieces.append(strip_piece(strip, lay, _around(settled, sewn, strip), joined))
+            pieces.append(_stripped(design, strip, lay, _around(settled, sewn, strip), joined))
     return tuple(pieces)
+
+
+def _stripped(design: Design, strip: Strip, lay: Lay, around: Around, joined: tuple[Joined, Joined]) -> Piece:
+    """The strip's piece; DraftError with the line of its part where its seams do not go together."""
+    line = next(part.line for part in design.parts if part.name == lay.part)
+    try:
+        return strip_piece(strip, lay, around, joined)
+    except DraftError as fault:
+        raise DraftError(f"{design.file}:{line}: '{strip.name}': {fault}") from fault
 
 
 def _joined(settled: Settled, parts: Sequence[PartBlanks], sewn: Sequence[_Sewn], strip: Strip, side: int) -> Joined:

@@ -50,7 +50,7 @@ def strip_piece(strip: Strip, lay: Lay, around: Around, joined: tuple[Joined, Jo
     sew the walls to each other. DraftError when a seam is not one unbroken open run, or when the two have different
     numbers of holes.
     """
-    _check(strip, joined)
+    _check(joined)
     lines = (joined[0].runs[0].path, joined[1].runs[0].path)
     before, after = _ends(strip, around, lines, joined)
     mirrored = strip.showing is Side.INSIDE
@@ -77,18 +77,18 @@ def strip_piece(strip: Strip, lay: Lay, around: Around, joined: tuple[Joined, Jo
     )
 
 
-def _check(strip: Strip, joined: tuple[Joined, Joined]) -> None:
+def _check(joined: tuple[Joined, Joined]) -> None:
     names = [side.sewn.name for side in joined]
     for name, side in zip(names, joined, strict=True):
         if len(side.runs) != 1 or side.runs[0].loop:
             raise DraftError(
-                f"'{strip.name}': seam '{name}' is not one unbroken line with two ends: keep it to panel and edges"
+                f"seam '{name}' is not one unbroken line with two ends: keep it to panel and edges"
                 " without a fold between them"
             )
     counts = [len(side.sewn.holes) for side in joined]
     if counts[0] != counts[1]:
         raise DraftError(
-            f"'{strip.name}': seam '{names[0]}' has {counts[0]} holes and seam '{names[1]}' has {counts[1]}: "
+            f"seam '{names[0]}' has {counts[0]} holes and seam '{names[1]}' has {counts[1]}: "
             "a strip joins them hole for hole, so give both the same edges, margins, ends and pitch"
         )
 

@@ -99,7 +99,9 @@ def test_a_strip_ends_where_the_lower_of_its_walls_does() -> None:
 
 def test_seams_with_unlike_numbers_of_holes_are_refused_by_name() -> None:
     seams = (seam("back seam", "back", "side"), seam("front seam", "side", "front", end=14.0))
-    with pytest.raises(DraftError, match=r"seam 'back seam' has \d+ holes and seam 'front seam' has \d+"):
+    with pytest.raises(
+        DraftError, match=r"small.yaml:6: 'side': seam 'back seam' has \d+ holes and seam 'front seam' has \d+"
+    ):
         drafted(pouch(seams=seams))
 
 
