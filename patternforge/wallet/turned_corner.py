@@ -50,7 +50,7 @@ def gathered_excess(radius: float, turn: Turn, overlap: float) -> float:
     ``radius`` of the finished corner, flat ``overlap``, mm. Cut at radius + allowance, turned in to radius - depth.
 
     >>> round(gathered_excess(10.0, Turn(0.2, 0.4, 0.5), 5.0), 3)
-    17.695
+    17.682
     """
     outer = radius + turn.allowance(overlap)
     inner = radius - turn.reach - overlap
