@@ -24,6 +24,7 @@ from tests.outside.cut_strips import room_height
 __all__ = ["Bend", "bends", "stacks"]
 
 _SLIVER = 0.001  # mm; what is narrower is left of rounding
+_POCKETS = ("bank", "pocket")
 Stack = tuple[tuple[str, float], ...]  # parts and thicknesses from the outside in; contents have no part
 
 
@@ -90,7 +91,7 @@ def _with_turned_in(
 ) -> list[tuple[str, float]]:
     """The stack with what a layer turns in behind all it is turned over, unless every pocket is highest beside it."""
     name = json["panels"][panel]["name"]
-    pockets = [p["name"] for p in json["inputs"]["parts"] if p["kind"] != "layer" and p["panel"] == name]
+    pockets = [p["name"] for p in json["inputs"]["parts"] if p["kind"] in _POCKETS and p["panel"] == name]
     x0, y0, x1, y1 = layer.laid_box
     depths = {edge: rolled.reach + rolled.overlap for edge, rolled in layer.rolled.items()}
     left, bottom, right, top = (depths.get(edge, 0.0) for edge in ("left", "bottom", "right", "top"))

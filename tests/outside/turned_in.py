@@ -51,7 +51,7 @@ def rolled_edges(json: Json, piece: Json) -> dict[str, Rolled]:
     part = next(each for each in inputs["parts"] if each["name"] == piece["part"])
     thickness = {leather["role"]: leather["drafted_thickness"] for leather in inputs["leathers"]}
     leather = next(each for each in inputs["leathers"] if each["role"] == piece["leather"])
-    of_part = {each["name"]: each["leather"] for each in inputs["parts"]}
+    of_part = {each["name"]: each["leather"] for each in inputs["parts"] if "leather" in each}
     found = {}
     for group in part.get("turned", ()):
         enclosed = group["core"] + sum(thickness[of_part[name]] for name in group["over"])
