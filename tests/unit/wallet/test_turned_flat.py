@@ -18,6 +18,7 @@ from patternforge.wallet.finishing import EdgeSkive, TurnedHoles, TurnedSpec
 from patternforge.wallet.parts import panel_plies
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import Design, Edge, FoldSpec, HoleShape, HoleSpec, LayerPart, SeamSpec, Side
+from patternforge.wallet.turned_plies import with_turned_in
 from tests.unit.wallet.built import RIM, STITCHING, bank, shell, wallet
 
 A = pi * 0.6 + 8.0 - 0.8
@@ -33,7 +34,10 @@ def lined(panels: int = 1, edges: tuple[Edge, ...] = ALL, **changes: Any) -> Des
 
 
 def names(pattern: Pattern, panel: int) -> list[tuple[str, float]]:
-    return [(ply.term.label, round(ply.term.value, 6)) for ply in panel_plies(pattern.design, panel)]
+    plies = tuple(panel_plies(pattern.design, number) for number in range(len(pattern.panels)))
+    widths = tuple(drafted_panel.width.value for drafted_panel in pattern.panels)
+    found = with_turned_in(pattern.design, widths, pattern.height, plies)[panel]
+    return [(ply.term.label, round(ply.term.value, 6)) for ply in found]
 
 
 def test_the_piece_is_cut_larger_and_made_to_its_declared_size() -> None:
