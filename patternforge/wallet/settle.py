@@ -16,6 +16,7 @@ from patternforge.wallet.pattern import Adjustment, Sum, Term
 from patternforge.wallet.run import Run, declared_runs
 from patternforge.wallet.sizes import body_height, panel_widths
 from patternforge.wallet.spec import Design, Mode
+from patternforge.wallet.turned_plies import with_turned_in
 from patternforge.wallet.whole import fitted_to_stitches
 
 __all__ = ["Settled", "settled_sizes"]
@@ -63,7 +64,8 @@ def settled_sizes(design: Design) -> Settled:
 
 def _body(design: Design, widths: tuple[Sum, ...], height: Sum) -> Body:
     plies = tuple(panel_plies(design, panel) for panel in range(len(widths)))
-    return drafted_body(design, plies, widths, height.value)
+    turned = with_turned_in(design, tuple(width.value for width in widths), height.value, plies)
+    return drafted_body(design, turned, widths, height.value)
 
 
 def _same(a: tuple[Sum, ...], b: tuple[Sum, ...]) -> bool:

@@ -18,13 +18,14 @@ from math import radians
 import numpy as np
 import shapely
 
-from tests.outside.cut_layers import Box, Json, Layer
+from tests.outside.cut_layers import Json, Layer
 from tests.outside.cut_strips import room_height
 
 __all__ = ["Bend", "bends", "stacks"]
 
 _SLIVER = 0.001  # mm; what is narrower is left of rounding
 _POCKETS = ("bank", "pocket")
+_NARROW = 0.5  # mm; what lies over no more of what is turned in gives way
 Stack = tuple[tuple[str, float], ...]  # parts and thicknesses from the outside in; contents have no part
 
 
@@ -89,31 +90,42 @@ def stacks(json: Json, layers: Sequence[Layer], panel: int) -> Stack:
 def _with_turned_in(
     json: Json, layers: Sequence[Layer], layer: Layer, panel: int, stack: list[tuple[str, float]]
 ) -> list[tuple[str, float]]:
-    """The stack with what a layer turns in behind all it is turned over, unless every pocket is highest beside it."""
+    """The stack with what a layer turns in behind all it is turned over, as far as it rises above the pockets."""
     name = json["panels"][panel]["name"]
     pockets = [p["name"] for p in json["inputs"]["parts"] if p["kind"] in _POCKETS and p["panel"] == name]
     x0, y0, x1, y1 = layer.laid_box
     depths = {edge: rolled.reach + rolled.overlap for edge, rolled in layer.rolled.items()}
     left, bottom, right, top = (depths.get(edge, 0.0) for edge in ("left", "bottom", "right", "top"))
     inner = (x0 + left, y0 + bottom, x1 - right, y1 - top)
-    frame = shapely.box(x0, y0, x1, y1).difference(shapely.box(*inner))
     ends = json["panels"][panel]
-    frame = frame.intersection(shapely.box(ends["x0"], y0, ends["x1"], y1))
-    under = [bool(shapely.contains_xy(frame, *_highest_places(json, part, layers, inner)).any()) for part in pockets]
-    if frame.area < _SLIVER or not all(under):
+    here = shapely.box(ends["x0"], y0, ends["x1"], y1)
+    frame = shapely.box(x0, y0, x1, y1).difference(shapely.box(*inner)).intersection(here)
+    if frame.area < _SLIVER:
+        return stack
+    own = max(rolled.thickness + rolled.core for rolled in layer.rolled.values())
+    peaks = sum(_thickest(json, part, layers) for part in pockets)
+    rise = own + _highest_on(json, pockets, layers, frame, (*inner, *here.bounds)) - peaks
+    if rise <= 0:
         return stack
     over = {layer.part, *(part for rolled in layer.rolled.values() for part in rolled.over)}
     places = [i for i, (part, _) in enumerate(stack) if part in over]
     at = max(places) + 1 if layer.mirrored else min(places)
-    thickness = max(rolled.thickness + rolled.core for rolled in layer.rolled.values())
-    return [*stack[:at], ("", thickness), *stack[at:]]
+    return [*stack[:at], ("", rise), *stack[at:]]
 
 
-def _highest_places(json: Json, part: str, layers: Sequence[Layer], lines: Box) -> tuple[np.ndarray, np.ndarray]:
-    """Where most leather and items of a part lie over one another, asked on either side of some lines too."""
-    x, y, over = _heights_of(json, part, layers, lines)
-    highest = over > np.max(over) - 1e-9
-    return x[highest], y[highest]
+def _highest_on(
+    json: Json, parts: Sequence[str], layers: Sequence[Layer], ground: shapely.Geometry, lines: Sequence[float]
+) -> float:
+    """Most leather and items of all the parts together over one place of a ground, half a millimetre wide or more."""
+    grounds = [each for part in parts for each in _grounds(json, part, layers)]
+    corners = [layer.undeveloped(at) for layer in layers if layer.part in parts for at in layer.contour.points]
+    boxes = [edge for room in json["pockets"] if room["part"] in parts for edge in room["box"]]
+    xs = _middles([*(at.real for at in corners), *boxes[::2], *lines[::2]], _NARROW)
+    ys = _middles([*(at.imag for at in corners), *boxes[1::2], *lines[1::2]], _NARROW)
+    x, y = np.meshgrid(xs, ys)
+    covered = [shapely.contains_xy(each, x, y) * thickness for each, thickness in grounds]
+    stands = np.sum(covered, axis=0) if covered else np.zeros_like(x)
+    return float(np.max(stands[shapely.contains_xy(ground, x, y)], initial=0.0))
 
 
 def _leather(json: Json, role: str) -> Json:
@@ -127,31 +139,26 @@ def _content(json: Json, room: Json) -> float:
 
 def _thickest(json: Json, part: str, layers: Sequence[Layer]) -> float:
     """Most leather and items of a bank or pocket over any one point of its ground, mm."""
-    return float(np.max(_heights_of(json, part, layers)[2]))
+    grounds = _grounds(json, part, layers)
+    x, y = np.meshgrid(*(_middles(_ends(grounds, i), _SLIVER) for i in (0, 1)))
+    over = sum(shapely.contains_xy(ground, x, y) * thickness for ground, thickness in grounds)
+    return float(np.max(over))
 
 
-def _heights_of(
-    json: Json, part: str, layers: Sequence[Layer], lines: Box | tuple[()] = ()
-) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
-    """Leather and items of a part over a place in each field that their edges and some lines part its ground into."""
-    pieces = [layer for layer in layers if layer.part == part]
+def _grounds(json: Json, part: str, layers: Sequence[Layer]) -> list[tuple[shapely.Polygon, float]]:
+    """What the pieces and items of a part cover, and how thick they are."""
     rooms = [room for room in json["pockets"] if room["part"] == part]
     share = json["inputs"]["load"]["cards"]
-    grounds = [(layer.ground, layer.json["thickness"]) for layer in pieces]
-    grounds += [(shapely.box(*room["box"]), _content(json, room) * share) for room in rooms]
-    boxes: list[Box] = [ground.bounds for ground, _ in grounds]
-    corners = [point for layer in pieces for point in shapely.get_coordinates(layer.ground).tolist()]
-    xs, ys = (
-        _middles([*(box[i] for box in boxes), *(box[i + 2] for box in boxes), *(p[i] for p in corners), *lines[i::2]])
-        for i in (0, 1)
-    )
-    x, y = np.meshgrid(xs, ys)
-    covered = [shapely.contains_xy(ground, x, y) * thickness for ground, thickness in grounds]
-    return x, y, np.sum(covered, axis=0)
+    pieces = [(layer.ground, float(layer.json["thickness"])) for layer in layers if layer.part == part]
+    return pieces + [(shapely.box(*room["box"]), _content(json, room) * share) for room in rooms]
 
 
-def _middles(places: Sequence[float]) -> list[float]:
-    return [(a + b) / 2 for a, b in pairwise(sorted(set(places))) if b - a > _SLIVER]
+def _ends(grounds: Sequence[tuple[shapely.Polygon, float]], axis: int) -> list[float]:
+    return [float(at[axis]) for ground, _ in grounds for at in shapely.get_coordinates(ground)]
+
+
+def _middles(places: Sequence[float], least: float) -> list[float]:
+    return [(a + b) / 2 for a, b in pairwise(sorted(set(places))) if b - a > least]
 
 
 def _flank_to_flank(angles: Sequence[float], closing: Sequence[int]) -> dict[int, list[_Standing]]:

@@ -17,7 +17,6 @@ from patternforge.wallet.parts.loose import LOOSE
 from patternforge.wallet.parts.opened import with_openings
 from patternforge.wallet.spec import BankPart, Design, GussetPart, LayerPart, LoosePart, Part, PocketPart
 from patternforge.wallet.stacks import Ply, skives_asked
-from patternforge.wallet.turned_plies import with_turned_in
 
 __all__ = ["kind_of", "panel_plies", "part_blanks"]
 
@@ -40,8 +39,7 @@ def kind_of(part: Part) -> PartKind[Any]:
 def panel_plies(design: Design, panel: int) -> tuple[Ply, ...]:
     """Every thickness over ``panel`` (0-based) from the outside in, mm, contents as the load says."""
     covering = (part for part in design.parts if panel in part.panels)
-    plies = tuple(ply for part in covering for ply in kind_of(part).plies(design, part, panel))
-    return with_turned_in(design, panel, plies)
+    return tuple(ply for part in covering for ply in kind_of(part).plies(design, part, panel))
 
 
 def part_blanks(design: Design, body: Body, part: Part, spacing: float) -> PartBlanks:

@@ -30,7 +30,7 @@ from patternforge.wallet.parts.slots import Slot, Slots, pocket_slots
 from patternforge.wallet.pattern import EdgeRole, Pocket
 from patternforge.wallet.spec import BankPart, BankShape, Design, Edge, MouthShape, PocketPart, Side
 
-__all__ = ["BANK", "POCKET", "pocket_blanks", "stitch_lines"]
+__all__ = ["BANK", "POCKET", "pocket_blanks", "stem_sides", "stitch_lines"]
 
 _STEM_RADIUS = 2.0  # common practice, no source: no sharp inside corner, it tears
 _CLEAR_OF_CORNER = 0.6  # shares of a stitch that a seam keeps off the hole where another one ends
@@ -132,7 +132,7 @@ def _tee(part: BankPart | PocketPart, frame: Frame, slots: Slots, slot: Slot, sp
     foot = _foot(frame, slots, slot, spacing)
     if slot.shoulder - foot < 2 * _STEM_RADIUS + 1:
         return _plain(part, frame, slots, slot, foot)
-    stem_left, stem_right = _stem(frame)
+    stem_left, stem_right = stem_sides(frame)
     r = _STEM_RADIUS
     return shape(
         [
@@ -169,8 +169,8 @@ def _foot(frame: Frame, slots: Slots, slot: Slot, spacing: float) -> float:
     return mouth - math.ceil((mouth - foot) / spacing - 1e-9) * spacing
 
 
-def _stem(frame: Frame) -> tuple[float, float]:
-    """The stem stands as far inside the stitch lines as the pocket's edges stand outside them."""
+def stem_sides(frame: Frame) -> tuple[float, float]:
+    """a of both sides of a tee's stem: as far inside the stitch lines as the pocket's edges stand outside them."""
     return frame.stitch_left + frame.left.margin, frame.stitch_right - frame.right.margin
 
 
