@@ -1,6 +1,6 @@
 """An SVG file as resvg, an independent renderer, draws it: how dark each dot is, measured in millimetres.
 
-A line's place is the middle of its darkness, which is far finer than a dot: at 10 dots a mm and 256 shades a line two
+A line's place is the middle of its darkness, which is far finer than a dot: at 16 dots a mm and 256 shades a line two
 dots wide is placed to a few thousandths of a mm.
 """
 
@@ -16,7 +16,7 @@ from PIL import Image
 
 __all__ = ["Picture", "picture"]
 
-DOTS = 10  # a mm
+DOTS = 16  # a mm
 
 
 @dataclass(frozen=True)

@@ -35,7 +35,7 @@ from tests.outside.svg_picture import picture
 from tests.outside.svg_reading import svg_file
 from tests.outside.written import DESIGNS
 
-GRAIN = 0.02  # mm; a dot of the renderer's picture is 0.1 mm, a shade of its edges a quarter of that
+GRAIN = 0.02  # mm; a dot of the renderer's picture is 0.06 mm, a shade of its edges a quarter of that
 BESIDE = 0.25  # mm; half the widest line and a dot
 
 
