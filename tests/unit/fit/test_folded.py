@@ -233,6 +233,16 @@ def test_a_side_without_a_fold_lets_items_out() -> None:
     assert kept["card in cards, at its floor"].measured == pytest.approx(85.6)
 
 
+def test_a_room_on_a_flap_that_is_turned_over_opens_as_the_flap_lies_closed() -> None:
+    # On the front upright as in the blank the items go in from below, which is from above once it is folded up.
+    room = RoomSpec("cards", ("front", "back"), "card", 1, Lying.LYING, Edge.BOTTOM)
+    high = with_hinge(envelope(rooms=(room,), tabs=()), "front", reach=59.0)
+    sides = {f.where.rpartition(", ")[2]: f for f in fit(drafted(high)) if f.what == "fold that keeps an item in"}
+    assert sides["at its floor"].measured == pytest.approx(85.6)
+    # The wings lie under the cards, which slide out over them.
+    assert sides["on one side"].measured == sides["on the other side"].measured == 0
+
+
 def test_an_item_is_gripped_where_the_face_over_it_leaves_it_free() -> None:
     # The card stands from 1.25 to 55.23 mm, the front ends at 40.
     assert found(envelope(), "item free to be gripped").measured == pytest.approx(15.23, abs=0.25)

@@ -155,6 +155,14 @@ def test_a_slit_lies_under_the_root_of_its_tab() -> None:
     ]
 
 
+@pytest.mark.parametrize(("end", "middle"), [(Edge.RIGHT, 58.5), (Edge.LEFT, 31.5)])
+def test_a_tab_stands_where_it_is_told_from_an_end_of_its_edge(end: Edge, middle: float) -> None:
+    tab = TabSpec("tongue", "lid", Edge.TOP, 20.0, 12.0, "front", beside=(end, 30.0))
+    (found,) = folded_of(drafted(envelope(tabs=(tab,)))).tabs
+    # The lid hangs on the back from 1.5 to 88.5 mm.
+    assert (found.root[0].x + found.root[1].x) / 2 == pytest.approx(middle)
+
+
 def test_a_slit_off_the_face_it_is_cut_in_is_refused() -> None:
     with pytest.raises(DraftError, match=r"tab 'tongue': its slit does not lie within 'left'.*mm off that face"):
         drafted(envelope(tabs=(TabSpec("tongue", "lid", Edge.TOP, 20.0, 12.0, "left"),)))
