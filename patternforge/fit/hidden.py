@@ -85,7 +85,7 @@ def _covered(layout: Layout, half: _Half) -> Iterator[Finding]:
         for ply in sorted(layout.plies, key=lambda ply: half.behind * ply.order)
         if half.behind * (ply.order - half.order) > 0 and not ply.hollow and _stands(ply, half.panel, half.at)
     ]
-    at = next((i for i, ply in enumerate(behind) if ply.outline and _is_opaque(layout, ply.name)), None)
+    at = next((i for i, ply in enumerate(behind) if ply.of and _is_opaque(layout, ply.name)), None)
     if at is None:
         remedy = "lay another layer behind it, or it is seen and falls out"
         yield Finding("cover beyond hidden hardware", where, 0.0, _RIM, Verdict.NO, remedy)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from patternforge.fit.strips import FoldedStrip, bands, folded_strip
+from patternforge.fit.strips import FoldedStrip, bands, enclosed, folded_strip
 from patternforge.geometry.interior import Interior
 from patternforge.geometry.path import Path, from_vertices
 from patternforge.geometry.point import Bounds, Point, joined_bounds
@@ -34,8 +34,9 @@ class LaidHole:
 class Ply:
     """One thickness of the wallet: a piece, what a piece has turned in, or an item, with its area on the assembly.
 
-    That area is its outline's, or what its boxes cover together. ``thinned`` are boxes pared down and what is left
-    there, mm; ``hollow`` a box it leaves bare; ``of`` the piece whose leather it is, empty for an item.
+    That area is its outline's, or what its boxes cover together; a channel's is all that it goes round. ``thinned``
+    are boxes pared down and what is left there, mm; ``hollow`` a box it leaves bare; ``of`` the piece whose leather
+    it is, empty for items and rooms.
     """
 
     name: str
@@ -58,8 +59,9 @@ class Ply:
     def holds(self, point: Point) -> bool:
         """Whether the ply lies over a point."""
         bare = self.hollow is not None and _within(self.hollow, point.x, point.y)
-        inside = _within(self.bounds, point.x, point.y) if self.interior is None else self.interior.holds(point)
-        return inside and not bare
+        if self.interior is not None:
+            return self.interior.holds(point) and not bare
+        return any(_within(box, point.x, point.y) for box in self.boxes) and not bare
 
     @property
     def bounds(self) -> Bounds:
@@ -174,22 +176,15 @@ def _strip_plies(piece: Piece, placement: StripPlacement, folded: FoldedStrip, h
     A channel keeps its walls apart over all it goes round, whether or not what it holds is as thick; what is thicker
     pushes them further. The leaves of a bellows lie over what reaches under them.
     """
-    boxes = bands(placement, max(folded.depths))
-    order, panels = float(piece.level), (placement.panel,)
+    order, panels, depth = float(piece.level), (placement.panel,), max(folded.depths)
     if folded.pleats:
-        return [Ply(piece.name, piece.part, order, folded.height, panels, boxes, of=piece.name), *held]
+        leaves = bands(placement, depth)
+        return [Ply(piece.name, piece.part, order, folded.height, panels, leaves, of=piece.name), *held]
     height = max(folded.height, sum(ply.thickness for ply in held))
-    return [
-        Ply(
-            piece.name,
-            piece.part,
-            order,
-            height,
-            panels,
-            (joined_bounds([*boxes, *(ply.bounds for ply in held)]),),
-            of=piece.name,
-        )
-    ]
+    outline = enclosed(placement)
+    if outline is None:
+        return [Ply(piece.name, piece.part, order, height, panels, bands(placement, depth))]
+    return [Ply(piece.name, piece.part, order, height, panels, (outline.bounds,), outline, Interior(outline))]
 
 
 def _turned_ply(pattern: Pattern, piece: Piece, thickness: float) -> Ply:

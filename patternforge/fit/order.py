@@ -107,7 +107,7 @@ def _touch(a: Bounds, b: Bounds) -> bool:
 
 def _lies_over(ply: Ply, at: Point) -> bool:
     """Whether a piece covers a place; contents do not, and an opening leaves it free."""
-    if ply.interior is None or not ply.interior.holds(at):
+    if not ply.of or ply.interior is None or not ply.interior.holds(at):
         return False
     return not any(opening.contains(at) for opening in ply.openings)
 

@@ -198,7 +198,7 @@ def _covered(layout: Layout, pocket: Pocket, where: str) -> Iterator[Finding]:
     low, high = _rise(pocket)
     mouth = middle + rise[pocket.opening] * ((high - low) / 2 - max(pocket.show, 0.0) / 2)
     for ply in layout.plies:
-        over = ply.interior is not None and side * (ply.order - wall.level) > 0 and ply.part != pocket.part
+        over = ply.of and side * (ply.order - wall.level) > 0 and ply.part != pocket.part
         if over and ply.holds(mouth):
             remedy = "list parts from the outside in, or lower that part below the mouth"
             yield Finding(f"mouth lies under {ply.name}", where, pocket.show, 0.0, Verdict.LOOK, remedy)

@@ -35,7 +35,7 @@ def sight_findings(layout: Layout, closed: ClosedWallet, piece: Piece, letters: 
     if piece.showing is Side.OUTSIDE:
         home = _panel(layout, piece, letters)
         yield _hidden("letters hidden, closed", where, box, _lying_over(layout, closed, home))
-    behind = [ply for ply in layout.plies if ply.outline and side * (ply.order - piece.level) < 0]
+    behind = [ply for ply in layout.plies if ply.of and side * (ply.order - piece.level) < 0]
     yield _ground(where, box, behind)
 
 
@@ -43,9 +43,9 @@ def _areas(layout: Layout, plies: Iterable[Ply], onto: Transform) -> Iterator[_N
     """What hides a face, brought to it: leather and items, but no clear sheets."""
     for ply in plies:
         if ply.outline is None:
-            bounds = ply.bounds
-            yield ply.name, region(onto.path(rounded_rectangle(bounds.x0, bounds.y0, bounds.x1, bounds.y1, 0.0)))
-        elif layout.leathers[layout.pattern.piece(ply.of).leather].made_of is not MadeOf.FILM:
+            for b in ply.boxes:
+                yield ply.name, region(onto.path(rounded_rectangle(b.x0, b.y0, b.x1, b.y1, 0.0)))
+        elif not ply.of or layout.leathers[layout.pattern.piece(ply.of).leather].made_of is not MadeOf.FILM:
             whole = region(onto.path(ply.outline), [onto.path(opening) for opening in ply.openings])
             yield ply.name, whole.without(region(onto.path(_bare(ply)))) if ply.hollow else whole
 
@@ -69,7 +69,7 @@ def _lying_over(layout: Layout, closed: ClosedWallet, home: int) -> Iterator[_Na
         onto = _closed_onto(layout, spans, panel).then(_closed_onto(layout, spans, home).inverse())
         ends = layout.pattern.panels[panel]
         strip = region(onto.path(rounded_rectangle(ends.x0, 0.0, ends.x1, layout.pattern.height, 0.0)))
-        plies = [ply for ply in layout.plies if ply.outline and panel in ply.panels]
+        plies = [ply for ply in layout.plies if ply.of and panel in ply.panels]
         yield from ((name, area.common(strip)) for name, area in _areas(layout, plies, onto))
 
 

@@ -11,13 +11,15 @@ import math
 from dataclasses import dataclass
 from itertools import pairwise
 
+from patternforge.geometry.offset import Join, offset_one
+from patternforge.geometry.path import Path, from_vertices
 from patternforge.geometry.point import Bounds
 from patternforge.geometry.segment import Segment
 from patternforge.leather.material import Leather
 from patternforge.wallet.pattern import Piece
 from patternforge.wallet.strip import StripPlacement
 
-__all__ = ["FoldedStrip", "bands", "folded_strip", "seam_radius"]
+__all__ = ["FoldedStrip", "bands", "enclosed", "folded_strip", "seam_radius"]
 
 _ARC_STEPS = 6  # boxes that a corner's band is made of
 _SHARP = 1e-3  # radians between two stretches of a line that meet at a corner
@@ -55,6 +57,14 @@ def bands(placement: StripPlacement, depth: float) -> tuple[Bounds, ...]:
     """What a strip covers on the assembly: boxes along its outer seam, from the wall's edge ``depth`` inwards."""
     row = placement.rows[0]
     return tuple(_band(part, -row.y, depth - row.y) for segment in row.line.segments for part in _parts(segment))
+
+
+def enclosed(placement: StripPlacement) -> Path | None:
+    """The outline on the assembly of all that a strip goes round, to its walls' edges; None for a straight seam."""
+    row = placement.rows[0]
+    if len(row.line.segments) == 1:
+        return None
+    return offset_one(from_vertices(row.line.vertices, closed=True), row.y, Join.SHARP)
 
 
 def _parts(segment: Segment) -> tuple[Segment, ...]:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from math import inf
+from math import inf, pi
 
 import pytest
 
-from patternforge.fit.strips import bands, folded_strip, seam_radius
+from patternforge.fit.strips import bands, enclosed, folded_strip, seam_radius
 from patternforge.geometry.path import polyline
 from patternforge.geometry.point import Point
 from patternforge.wallet.assemble import drafted
@@ -56,6 +56,22 @@ def test_bands_round_a_corner_stay_near_it() -> None:
     assert len(boxes) == 3 + 2 * 6
     # The corner is round about (20, 20) with 20 mm, its band all that lies 13 mm and more from there.
     assert not any(b.x0 < 13.0 < b.x1 and b.y0 < 13.0 < b.y1 for b in boxes)
+
+
+def test_a_channel_round_three_edges_covers_all_between_them_to_the_edges_of_its_walls() -> None:
+    outline = enclosed(strip_placement(drafted(pouch()).piece("side")))
+    assert outline is not None
+    # The seam ends 6 mm below the top; what it goes round is told to a margin of 4 mm beyond.
+    assert [getattr(outline.bounds, at) for at in ("x0", "y0", "x1", "y1")] == pytest.approx([0.0, 0.0, 100.0, 78.0])
+    # Its lower corners are those of the walls, round about (20, 20) with 20 mm.
+    assert sorted({round(s.radius, 6) for s in outline.segments if s.is_arc}) == [20.0]
+    assert abs(outline.area) == pytest.approx(100 * 78 - 2 * (400 - 100 * pi))
+
+
+def test_a_channel_along_one_edge_goes_round_nothing() -> None:
+    line = polyline([Point(0, 4), Point(50, 4)])
+    straight = StripPlacement((StripRow("a", line, 4.0, 1.0), StripRow("b", line, 30.0, -1.0)), 25.0, 1.0)
+    assert enclosed(straight) is None
 
 
 def test_the_radius_is_that_of_the_seam_and_not_of_the_edge() -> None:
