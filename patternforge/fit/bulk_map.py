@@ -19,7 +19,7 @@ from patternforge.geometry.regions import Region, patches, region
 from patternforge.geometry.transform import Transform, flipped_x, translation
 from patternforge.leather.closing import Placed
 
-__all__ = ["BulkMap", "BulkSpot", "closed_map", "open_map"]
+__all__ = ["BulkMap", "BulkSpot", "closed_map", "open_map", "ply_areas"]
 
 _ARCS = 1e-4  # mm that the edge of an arc may stray
 
@@ -102,7 +102,7 @@ def _sheets(layout: Layout, panel: int) -> Iterator[_Sheet]:
     beyond = _beyond(layout, panel)
     for ply in layout.plies:
         if panel in ply.panels:
-            parts = ((thickness, part.common(beyond)) for thickness, part in _areas(ply))
+            parts = ((thickness, part.common(beyond)) for thickness, part in ply_areas(ply))
             yield from (_Sheet(ply.name, thickness, part) for thickness, part in parts if not part.is_empty)
 
 
@@ -114,8 +114,8 @@ def _beyond(layout: Layout, panel: int) -> Region:
     return region(rounded_rectangle(x0, -wide, x1, layout.pattern.height + wide, 0.0))
 
 
-def _areas(ply: Ply) -> Iterator[tuple[float, Region]]:
-    """What a ply covers, parted by its thickness there: the thinnest of the boxes it is skived in counts."""
+def ply_areas(ply: Ply) -> Iterator[tuple[float, Region]]:
+    """What a ply covers, parted by its thickness there, mm: the thinnest of the boxes it is skived in counts."""
     rest = _area(ply)
     if ply.hollow:
         rest = rest.without(_box(ply.hollow))

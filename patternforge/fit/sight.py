@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 
+from patternforge.fit.bulk_map import ply_areas
 from patternforge.fit.close import ClosedWallet
 from patternforge.fit.findings import Finding, Verdict
 from patternforge.fit.folds import closed_spans
 from patternforge.fit.layout import Layout, Ply, laid_path
 from patternforge.geometry.corners import rounded_rectangle
 from patternforge.geometry.path import Path
-from patternforge.geometry.regions import Region, overlay, region
+from patternforge.geometry.regions import Region, patches, region
 from patternforge.geometry.transform import Transform, flipped_x, identity, translation
 from patternforge.leather.material import MadeOf
 from patternforge.wallet.marked import Inscription
@@ -35,25 +36,14 @@ def sight_findings(layout: Layout, closed: ClosedWallet, piece: Piece, letters: 
     if piece.showing is Side.OUTSIDE:
         home = _panel(layout, piece, letters)
         yield _hidden("letters hidden, closed", where, box, _lying_over(layout, closed, home))
-    behind = [ply for ply in layout.plies if ply.of and side * (ply.order - piece.level) < 0]
-    yield _ground(where, box, behind)
+    yield _ground(where, box, [ply for ply in layout.plies if ply.of and side * (ply.order - piece.level) <= 0])
 
 
 def _areas(layout: Layout, plies: Iterable[Ply], onto: Transform) -> Iterator[_Named]:
     """What hides a face, brought to it: leather and items, but no clear sheets."""
     for ply in plies:
-        if ply.outline is None:
-            for b in ply.boxes:
-                yield ply.name, region(onto.path(rounded_rectangle(b.x0, b.y0, b.x1, b.y1, 0.0)))
-        elif not ply.of or layout.leathers[layout.pattern.piece(ply.of).leather].made_of is not MadeOf.FILM:
-            whole = region(onto.path(ply.outline), [onto.path(opening) for opening in ply.openings])
-            yield ply.name, whole.without(region(onto.path(_bare(ply)))) if ply.hollow else whole
-
-
-def _bare(ply: Ply) -> Path:
-    """The box that what is turned in leaves bare."""
-    box = ply.hollow or ply.bounds
-    return rounded_rectangle(box.x0, box.y0, box.x1, box.y1, 0.0)
+        if not (ply.of and layout.leathers[layout.pattern.piece(ply.of).leather].made_of is MadeOf.FILM):
+            yield from ((ply.name, area.moved(onto)) for _, area in ply_areas(ply))
 
 
 def _panel(layout: Layout, piece: Piece, letters: Inscription) -> int:
@@ -104,30 +94,15 @@ def _hidden(what: str, where: str, box: Path, areas: Iterable[_Named]) -> Findin
     return Finding(what, where, 100 * (1 - seen.area / own.area), 0.0, verdict, remedy, "%")
 
 
-def _ground(where: str, box: Path, behind: Iterable[Ply]) -> Finding:
-    """The step in the leather behind a box: the thickest stack less the thinnest."""
+def _ground(where: str, box: Path, plies: Iterable[Ply]) -> Finding:
+    """The step in the leather that bears a box and lies behind it: the thickest stack less the thinnest."""
     own = region(box)
-    shares = ((ply, area.common(own).area / own.area) for ply, area in _leathers(behind))
-    partly = [ply for ply, share in shares if _COUNTS < share < 1 - _COUNTS]
-    fields = overlay([(box, (), 0.0), *(field for ply in partly for field in _fields(ply))])
-    heights = [cell.weight for cell in fields if 0 in cell.covers and cell.area > _COUNTS * own.area]
+    parts = [(ply.name, thickness, area.common(own)) for ply in plies for thickness, area in ply_areas(ply)]
+    partly = [part for part in parts if _COUNTS < part[2].area / own.area < 1 - _COUNTS]
+    fields = patches([own, *(area for _, _, area in partly)], _COUNTS * own.area)
+    heights = [sum(partly[i - 1][1] for i in field.covers if i) for field in fields]
     step = max(heights) - min(heights)
-    names = ", ".join(ply.name for ply in partly)
-    remedy = f"an edge of {names} lies behind them: letter it before it is glued, or move the box" if partly else ""
+    names = ", ".join(dict.fromkeys(name for name, _, _ in partly))
+    remedy = f"{names} ends there: letter it before it is glued, or move the box" if partly else ""
     verdict = Verdict.LOOK if partly else Verdict.GOOD
     return Finding("step in the ground behind letters", where, step, 0.0, verdict, remedy)
-
-
-def _leathers(plies: Iterable[Ply]) -> Iterator[tuple[Ply, Region]]:
-    for ply in plies:
-        if ply.outline is not None:
-            whole = region(ply.outline, ply.openings)
-            yield ply, whole.without(region(_bare(ply))) if ply.hollow else whole
-
-
-def _fields(ply: Ply) -> Iterator[tuple[Path, Sequence[Path], float]]:
-    """A ply as an area with its thickness, and what it leaves bare as one that takes it away again."""
-    if ply.outline is not None:
-        yield ply.outline, ply.openings, ply.thickness
-    if ply.hollow is not None:
-        yield _bare(ply), (), -ply.thickness

@@ -13,6 +13,7 @@ import pytest
 from patternforge.fit.findings import Finding, Verdict
 from patternforge.leather.material import MadeOf
 from patternforge.wallet.assemble import drafted
+from patternforge.wallet.finishing import PatchSkive, TurnedSpec
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import Edge, FoldSpec, Initials, LayerPart, Load, Opening, Side, Spot
 from tests.unit.fit.found import GOOD, LOOK, SHARP, finding, findings
@@ -20,6 +21,7 @@ from tests.unit.wallet.built import bank, leather, pocket, shell, wallet
 
 BOX = Initials("name", "AB", "shell", Spot(0), 20.0, 8.0)
 LINING = LayerPart("lining", "inner", 0, 0)
+TOP = replace(SHARP, along=(Edge.TOP,))
 OPEN, CLOSED, STEP = "letters hidden, laid open", "letters hidden, closed", "step in the ground behind letters"
 
 
@@ -144,3 +146,29 @@ def test_a_hole_behind_letters_is_a_step_too() -> None:
 def test_what_lies_before_letters_is_no_ground() -> None:
     # On the lining at 50 mm the bank lies before, the shell behind.
     assert seen(finding(lettered(on("lining", 44.0), shell(1), LINING, pocket(), **EMPTY), STEP)) == (0.0, GOOD)
+
+
+def test_a_pared_patch_under_letters_is_a_step() -> None:
+    # A patch of 10 x 4 mm in the middle of the box is pared from 1.2 to 0.7 mm.
+    patch = PatchSkive(Spot(0, (Edge.LEFT, 50.0), (Edge.BOTTOM, 40.0)), 10.0, 4.0, 0.7)
+    found = finding(lettered(on("shell", 40.0), shell(1, skives=(patch,)), LINING), STEP)
+    assert seen(found) == (0.5, LOOK)
+    assert seen(finding(lettered(on("shell", 60.0), shell(1, skives=(patch,)), LINING), STEP)) == (0.0, GOOD)
+
+
+@pytest.mark.parametrize(("y", "verdict"), [(20.0, GOOD), (10.0, LOOK)])
+def test_leather_turned_in_behind_letters_is_a_step(y: float, verdict: Verdict) -> None:
+    """The lower edge of the shell is turned in over the lining: some 9 mm of it lie behind."""
+    turned = TurnedSpec((Edge.BOTTOM,), overlap=8.0, over=("lining",))
+    pattern = lettered(on("shell", y), shell(1, turned=(turned,)), LINING, seams=(TOP,))
+    found = finding(pattern, STEP)
+    assert seen(found)[1] is verdict
+    assert found.measured == pytest.approx(1.2 if verdict is LOOK else 0.0)
+
+
+def test_the_edge_is_the_finished_one_once_it_is_turned_in() -> None:
+    """As cut the shell reaches some 10 mm further down."""
+    turned = TurnedSpec((Edge.BOTTOM,), overlap=8.0, over=("lining",))
+    pattern = lettered(on("shell", 6.0), shell(1, turned=(turned,)), LINING, seams=(TOP,))
+    assert seen(finding(pattern, "letters clear of the edge")) == (2.0, LOOK)
+    assert pattern.piece("shell").height > 88.0
