@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 from patternforge.drafting.cutter import CutSheet, cutter_sheets
 from patternforge.drafting.cutting import tally_rows
 from patternforge.drafting.names import file_word
-from patternforge.drafting.pieces import figures
-from patternforge.drafting.purpose import DraftingOptions, Files, Purpose, StitchHoles
+from patternforge.drafting.purpose import Files, StitchHoles
 from patternforge.drafting.smallest import Small, Spot, smallest
-from patternforge.drawing.model import Figure
+from patternforge.drawing.model import Role
 from patternforge.drawing.travel import tallies
 from patternforge.errors import DraftError
 from patternforge.export.registry import writer
@@ -90,16 +89,15 @@ def _described(each: CutSheet, path: str) -> dict[str, Any]:
 
 def cut_files(pattern: Pattern, machine: Machine) -> CutFiles:
     """What ``machine`` is to cut of ``pattern``; DraftError where it cannot, holes that are too small among it."""
-    options = cutter(machine)
-    net = replace(options.laser, kerf=0.0, allowance=0.0)
-    pieces = [_written(figure, machine) for figure in figures(pattern, Purpose.LASER, DraftingOptions(net))]
-    found = smallest(pieces)
+    found = smallest(pattern, _cut_through(machine))
     _refuse_small_holes(found, machine)
-    return CutFiles(machine, cutter_sheets(pattern, options), found)
+    return CutFiles(machine, cutter_sheets(pattern, cutter(machine)), found)
 
 
-def _written(figure: Figure, machine: Machine) -> Figure:
-    return replace(figure, inks=tuple(ink for ink in figure.inks if ink.role in machine.written))
+def _cut_through(machine: Machine) -> tuple[Role, ...]:
+    """The roles whose lines the machine cuts through."""
+    left = {Role.MARK} if machine.holes is StitchHoles.CUT else {Role.MARK, Role.HOLE}
+    return tuple(role for role in machine.written if role not in left)
 
 
 def _refuse_small_holes(found: Small, machine: Machine) -> None:

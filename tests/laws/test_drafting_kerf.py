@@ -2,22 +2,30 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from itertools import combinations
 from math import acos, copysign, fsum, pi, tan
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from patternforge.drafting.kerf import opening_cut, outline_cut
+from patternforge.drafting.kerf import opening_cut, outline_cut, width_cut
+from patternforge.drafting.pieces import figures
+from patternforge.drafting.purpose import DraftingOptions, LaserOptions, Purpose
 from patternforge.geometry.corners import rounded_rectangle
 from patternforge.geometry.offset import Join, offset_one
 from patternforge.geometry.path import Path
 from patternforge.geometry.point import Point
+from patternforge.geometry.segment import Segment
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Piece
 from tests.designs_built import sleeve, three_fold, two_fold
+from tests.shapes_built import windowed
 
-PIECES = [piece for design in (two_fold(), sleeve(), three_fold()) for piece in drafted(design).pieces]
+PATTERNS = [drafted(design) for design in (two_fold(), sleeve(), three_fold(), windowed())]
+PIECES = [piece for pattern in PATTERNS for piece in pattern.pieces]
+OPENINGS = [opening for piece in PIECES for opening in piece.openings]
 
 kerfs = st.floats(0.01, 0.5)
 
@@ -86,6 +94,94 @@ def test_a_beam_half_a_kerf_wide_either_side_leaves_the_net_piece(piece: Piece, 
     assert left.area == pytest.approx(outline.area, rel=1e-9)
     for x, y, _ in outline.vertices:
         assert left.distance_to(Point(x, y)) < 1e-6
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.sampled_from(PIECES), kerfs, st.sampled_from((0.0, 0.4)))
+def test_every_width_between_parallel_edges_of_an_outline_grows_by_the_kerf_and_twice_the_allowance(
+    piece: Piece, kerf: float, allowance: float
+) -> None:
+    """Measured across the leather; a notch, where the measure runs the other way, narrows by as much."""
+    before = _supports(piece.outline)
+    grown = _supports(outline_cut(piece.outline, kerf, "piece", allowance))
+    pairs = [(one, other) for one, other in combinations(before, 2) if _oppose(one[0], other[0])]
+    assert pairs
+    for one, other in pairs:
+        after = [_moved_support(each, grown, kerf / 2 + allowance) for each in (one, other)]
+        assert sum(after) - (one[1] + other[1]) == pytest.approx(kerf + 2 * allowance, abs=1e-9)
+
+
+@settings(max_examples=60, deadline=None)
+@given(rounded(), kerfs)
+def test_every_width_between_parallel_edges_of_an_opening_shrinks_by_the_kerf(
+    size: tuple[float, float, float], kerf: float
+) -> None:
+    opening = rounded_rectangle(0, 0, *size).cw()
+    before, shrunk = _supports(opening), _supports(opening_cut(opening, kerf, "piece"))
+    assert len(before) == len(shrunk) == 4
+    for one, other in combinations(before, 2):
+        if _oppose(one[0], other[0]):
+            after = [_moved_support(each, shrunk, kerf / 2) for each in (one, other)]
+            # Outwards from the leather is into the opening: both sums are less than nothing, its width negative.
+            assert -(one[1] + other[1]) - -sum(after) == pytest.approx(kerf, abs=1e-9)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.sampled_from(OPENINGS), st.floats(0.01, 0.4))
+def test_an_opening_of_a_drafted_piece_keeps_the_centres_of_its_arcs_and_comes_back(
+    opening: Path, kerf: float
+) -> None:
+    cut = opening_cut(opening, kerf, "piece")
+    assert -cut.area < -opening.area
+    arcs = [segment for segment in cut.segments if segment.is_arc]
+    for before in (segment for segment in opening.segments if segment.is_arc):
+        twins = [arc for arc in arcs if arc.centre.distance_to(before.centre) < 1e-6]
+        assert [arc.radius for arc in twins] == pytest.approx([before.radius - kerf / 2] * len(twins), abs=1e-6)
+        assert twins
+    left = offset_one(cut, kerf / 2, Join.SHARP)
+    assert left.area == pytest.approx(opening.area, rel=1e-9)
+    assert max(left.distance_to(Point(x, y)) for x, y, _ in opening.vertices) < 1e-6
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.floats(0.6, 5.0), st.floats(0.0, 0.5))
+def test_a_hole_or_slit_is_drawn_shorter_by_the_kerf_and_becomes_its_net_size(size: float, kerf: float) -> None:
+    assert width_cut(size, kerf, "piece") + kerf == pytest.approx(size, abs=1e-12)
+
+
+def test_a_kerf_of_nothing_changes_nothing() -> None:
+    assert OPENINGS
+    for piece in PIECES:
+        assert outline_cut(piece.outline, 0.0, piece.name) is piece.outline
+    for opening in OPENINGS:
+        assert opening_cut(opening, 0.0, "piece") is opening
+    for pattern in PATTERNS:
+        none = figures(pattern, Purpose.LASER, DraftingOptions(LaserOptions(kerf=0.0)))
+        assert none == figures(pattern, Purpose.LASER)
+
+
+_Support = tuple[Point, float]  # a direction and how far a straight edge that faces it lies that way, mm
+
+
+def _supports(path: Path) -> list[_Support]:
+    """Every straight edge by the direction that leads away from the leather, and its distance from the origin."""
+    return [(normal, normal.dot(segment.start)) for segment, normal in _straight(path)]
+
+
+def _straight(path: Path) -> Iterator[tuple[Segment, Point]]:
+    for segment in path.segments:
+        if not segment.is_arc:
+            yield segment, -(segment.end - segment.start).unit().perpendicular()
+
+
+def _oppose(one: Point, other: Point) -> bool:
+    return one.dot(other) < 0 and abs(one.cross(other)) < 1e-12
+
+
+def _moved_support(before: _Support, after: list[_Support], distance: float) -> float:
+    """The place of the edge that faces the same way and lies nearest to ``distance`` farther out."""
+    alike = [place for normal, place in after if normal.dot(before[0]) > 0 and abs(normal.cross(before[0])) < 1e-9]
+    return min(alike, key=lambda place: abs(place - before[1] - distance))
 
 
 def _twin(p: Point, outline: Path, kerf: float) -> bool:
