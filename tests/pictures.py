@@ -100,6 +100,8 @@ PICTURES: Mapping[str, Callable[[], bytes]] = MappingProxyType(
         "three-fold-pieces.png": lambda: _pieces("three-fold", 400.0),
         "card-sleeve-pieces.png": lambda: _pieces("card-sleeve", 360.0),
         "strap-card-case-pieces.png": lambda: _pieces("strap-card-case", 400.0),
+        "coin-pouch-pieces.png": lambda: _pieces("coin-pouch", 400.0),
+        "one-piece-card-wallet-pieces.png": lambda: _pieces("one-piece-card-wallet", 400.0),
         "two-fold-sections.png": lambda: _rendered(_lettered(view_sheets(_wallet("two-fold"))[1])),
         "thickness.png": lambda: _rendered(_lettered(thickness_sheet()), OPTIONS),
     }
