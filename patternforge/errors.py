@@ -10,6 +10,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 __all__ = [
+    "AuditError",
     "DeliveryError",
     "DesignError",
     "DraftError",
@@ -17,6 +18,7 @@ __all__ = [
     "FitError",
     "GeometryError",
     "PatternforgeError",
+    "ReadingError",
 ]
 
 
@@ -77,3 +79,15 @@ class GeometryError(PatternforgeError):
     """A figure of lines and arcs that does not exist (an offset that vanishes, an open outline)."""
 
     exit_status = 8
+
+
+class ReadingError(PatternforgeError):
+    """A cutting file that cannot be read as what it is said to be (cut short, packed, of another kind)."""
+
+    exit_status = 9
+
+
+class AuditError(PatternforgeError):
+    """A cutting file with something in it that is not as it should be."""
+
+    exit_status = 10
