@@ -8,7 +8,7 @@ from types import MappingProxyType
 from patternforge.leather.material import Leather, Tannage
 from patternforge.pipeline.request import DraftRequest, Wanted
 
-__all__ = ["cautions"]
+__all__ = ["AUDIT_CAUTIONS", "cautions"]
 
 _LASER = (
     "Laser: leather smoulders and its smoke is harmful. Draw the fumes off, stay with the machine while it cuts, and"
@@ -27,6 +27,11 @@ _SCRAP = "Cut one wallet in scrap of the same thickness before you cut good leat
 
 _SAID: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {"laser": (_LASER,), "knife": (_KNIFE,), "die": (_DIE,), "hand": (_BLADE,)}
+)
+
+AUDIT_CAUTIONS = (
+    "An audit proves the file and not the fit: compare the size over all with what your machine shows.",
+    f"{_SCRAP} {_ALWAYS}",
 )
 
 

@@ -152,6 +152,33 @@ def views(
 
 @app.command()
 @guarded
+def audit(
+    files: options.CutFiles,
+    every: options.EveryCheck = False,
+    smallest_hole: options.SmallestHole = 0.0,
+    smallest_gap: options.SmallestGap = 0.0,
+    smallest_radius: options.SmallestRadius = 0.0,
+    smallest_slot: options.SmallestSlot = 0.0,
+) -> None:
+    """Read cutting files of any program and say what in them would spoil leather, where, and what to do.
+
+    The exit status is 0 when all files are clean, 10 when something was found, and 9 when a file cannot be read.
+    """
+    from patternforge.audit.flaws import Limits
+    from patternforge.cli.audit import audit_report, every_check
+    from patternforge.errors import AuditError
+    from patternforge.pipeline.audit import audit as audited
+
+    limits = Limits(smallest_hole, smallest_gap, smallest_radius, smallest_slot)
+    reports = [audited(path, limits) for path in files]
+    for report in reports:
+        _say([*(every_check(report) if every else audit_report(report)), ""])
+    if any(report.flaws for report in reports):
+        raise typer.Exit(AuditError.exit_status)
+
+
+@app.command()
+@guarded
 def new(
     start: options.From = None,
     name: options.Name = None,

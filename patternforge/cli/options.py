@@ -23,12 +23,14 @@ from patternforge.cli.words import Corrections, corrections, length, one_of
 __all__ = [
     "Bed",
     "CutFace",
+    "CutFiles",
     "DesignFile",
     "DespiteFindings",
     "DieHoles",
     "Dxf",
     "Engrave",
     "Every",
+    "EveryCheck",
     "FoldTicks",
     "For",
     "From",
@@ -46,6 +48,10 @@ __all__ = [
     "PaperSize",
     "SchemaOf",
     "Settings",
+    "SmallestGap",
+    "SmallestHole",
+    "SmallestRadius",
+    "SmallestSlot",
     "StripLength",
     "StripWidth",
     "Thickness",
@@ -178,6 +184,21 @@ SchemaOf = Annotated[
     SchemaName,
     typer.Argument(metavar="|".join(SchemaName), parser=one_of(SchemaName), help="Of which kind of file."),
 ]
+
+CutFiles = Annotated[
+    list[Path], typer.Argument(metavar="FILE...", help="DXF or SVG files, of any program.", show_default=False)
+]
+EveryCheck = Annotated[bool, typer.Option("--every", help="Every flaw, and a line for every check that found none.")]
+
+
+def _smallest(what: str, help_text: str) -> object:
+    return typer.Option(f"--smallest-{what}", metavar="MM", parser=length, help=help_text, show_default=False)
+
+
+SmallestHole = Annotated[float, _smallest("hole", "Holes and openings less across are told.")]
+SmallestGap = Annotated[float, _smallest("gap", "Less left between two cuts is told.")]
+SmallestRadius = Annotated[float, _smallest("radius", "Arcs of a smaller radius are told.")]
+SmallestSlot = Annotated[float, _smallest("slot", "Narrower slots and notches are told.")]
 Word = Annotated[str | None, typer.Argument(metavar="WORD", help="Only those with this word.", show_default=False)]
 
 StripLength = Annotated[float, typer.Option("--length", metavar="MM", parser=length, help="Length of the strip.")]
