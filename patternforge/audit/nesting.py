@@ -15,6 +15,7 @@ from patternforge.geometry.point import Point
 __all__ = ["parents"]
 
 _SLACK = 0.01  # mm
+_SAME = 0.04  # mm; contours drawn twice lie within half as much of one another
 
 
 def parents(runs: Sequence[Run]) -> tuple[int | None, ...]:
@@ -38,9 +39,11 @@ def _area(box: Box) -> float:
 
 
 def _takes(large: Box, small: Box) -> bool:
-    """Whether one box holds the other and is not the same."""
+    """Whether one box holds the other and is not as good as the same, as that of a copy is."""
     held = large[0] <= small[0] + _SLACK and large[1] <= small[1] + _SLACK
-    return held and large[2] >= small[2] - _SLACK and large[3] >= small[3] - _SLACK and _area(large) > _area(small)
+    held = held and large[2] >= small[2] - _SLACK and large[3] >= small[3] - _SLACK
+    wider, higher = (large[2] - large[0]) - (small[2] - small[0]), (large[3] - large[1]) - (small[3] - small[1])
+    return held and max(wider, higher) > _SAME
 
 
 def _inner_point(run: Run) -> Point:

@@ -131,12 +131,21 @@ def _narrowest(scene: Scene, inwards: Mapping[int, bool]) -> list[Measure]:
         is_drawn_free = any(each.has(Odd.SPLINE, Odd.ELLIPSE, Odd.CURVE) for each in run.members)
         if isinstance(run.shape, Path) and run.closed and not is_drawn_free and len(run.shape.segments) <= _MANY:
             places = _narrow(run.shape.ccw().segments, inside)
-            narrow = min(places, key=lambda each: each.distance, default=None)
+            narrow = min(places, key=lambda each: (round(each.distance, 4), -each.beside), default=None)
             found += [Measure(narrow.distance, narrow.middle, run.name)] if narrow else []
     return sorted(found, key=lambda each: each.value)
 
 
-def _narrow(segments: Sequence[Segment], inwards: bool) -> Iterator[Nearness]:
+@dataclass(frozen=True, slots=True)
+class _Narrow:
+    """A narrow place: the way across, its middle, and the length of the shorter side there."""
+
+    distance: float
+    middle: Point
+    beside: float
+
+
+def _narrow(segments: Sequence[Segment], inwards: bool) -> Iterator[_Narrow]:
     """Where two sides face each other, over the inside or over the outside, and are no two sides of a corner."""
     starts = [0.0, *accumulate(segment.length for segment in segments)]
     for (i, a), (j, b) in combinations(enumerate(segments), 2):
@@ -145,7 +154,7 @@ def _narrow(segments: Sequence[Segment], inwards: bool) -> Iterator[Nearness]:
             along = abs((starts[j] + b.nearest(q)) - (starts[i] + a.nearest(p)))
             way = min(along, starts[-1] - along)
             if across > _TOUCHING and way > _ROUND * across and _face(a, p, b, q, inwards):
-                yield Nearness(across, p, q)
+                yield _Narrow(across, (p + q) / 2, min(a.length, b.length))
 
 
 def _facing_points(a: Segment, b: Segment) -> Iterator[tuple[Point, Point]]:

@@ -19,8 +19,9 @@ from patternforge.geometry.point import Point
 
 __all__ = ["svg_file"]
 
-_GROUPS = ("g", "svg", "a", "switch", "symbol")
-_UNSEEN = ("defs", "clipPath", "mask", "marker", "pattern", "metadata", "style", "title", "desc", "linearGradient")
+_GROUPS = ("g", "svg", "a", "switch")
+_KEPT = ("defs", "symbol", "clipPath", "mask", "marker", "pattern", "linearGradient", "radialGradient", "filter")
+_UNSEEN = (*_KEPT, "metadata", "style", "title", "desc", "script")
 _ODD_KINDS = {"text": Odd.TEXT, "image": Odd.IMAGE, "foreignObject": Odd.FOREIGN}
 _DEEPEST = 12  # uses in uses
 _MOST = 300_000
@@ -49,6 +50,9 @@ class _Reader:
         if not element.name or element.name in _UNSEEN:
             return
         inner = self._inside(element, place)
+        if element.name == "svg":
+            corner = translation(user_length(element.get("x")), user_length(element.get("y")))
+            inner = replace(inner, affine=inner.affine.after(corner).after(viewport(element, element)))
         if element.name in _GROUPS:
             for child in element.children:
                 self.read(child, inner)
@@ -64,9 +68,8 @@ class _Reader:
     def _inside(self, element: Element, place: _Place) -> _Place:
         """What holds for an element and what is in it."""
         values = style(element, place.handed, self.sheet)
-        map_ = (
-            place.affine.after(affine(element.get("transform"), element.line)) if element.get("transform") else None
-        )
+        moves = element.get("transform")
+        map_ = place.affine.after(affine(moves, element.line)) if moves else None
         layer = element.get("label") or element.get("id") if element.name == "g" else ""
         odd = place.odd
         if values.get("display") == "none" or values.get("opacity") in ("0", "0%"):
@@ -91,9 +94,12 @@ class _Reader:
         self._add(element, None, at, inner, tuple(odd))
         if target is None or place.depth >= _DEEPEST:
             return
-        if target.name in ("symbol", "svg"):
-            inner = replace(inner, affine=inner.affine.after(viewport(target, element)))
-        self.read(target, inner)
+        if target.name != "symbol":
+            self.read(target, inner)
+            return
+        inner = replace(inner, affine=inner.affine.after(viewport(target, element)))
+        for child in target.children:
+            self.read(child, self._inside(target, inner))
 
     def _draw(self, element: Element, place: _Place) -> None:
         map_ = place.affine
@@ -117,11 +123,12 @@ class _Reader:
             raise ReadingError(f"the file draws more than {_MOST} things; take some out")
         values = place.handed
         general = tuple(replace(each, at=at) for each in place.odd)
+        look = _look(values, place)
         if values["visibility"] != "visible":
             general = (*general, Oddity(Odd.HIDDEN, at, "set not to show"))
-        self.found.append(
-            Entity(element.name, len(self.found) + 1, at, shape, _look(values, place), (*odd, *general))
-        )
+        elif shape is not None and not look.colour:
+            general = (*general, Oddity(Odd.HIDDEN, at, "neither line nor fill"))
+        self.found.append(Entity(element.name, len(self.found) + 1, at, shape, look, (*odd, *general)))
 
 
 def svg_file(data: bytes, name: str) -> CutFile:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from math import atan2, degrees, radians
+from math import atan2, cos, degrees, radians
 
 from patternforge.audit.flaws import Flaw
 from patternforge.audit.model import Odd
@@ -20,6 +20,7 @@ from patternforge.units import mm
 __all__ = ["bit_flaws", "tiny_flaws"]
 
 _TINY = 0.05  # mm; finer than any beam or blade
+_SMOOTH = cos(radians(1.0))
 _FEWEST = 6  # straight bits in a row that turn evenly are an arc
 _SHARPEST = radians(31)  # one bit turns less against the next; a twelve-sided outline is meant as drawn
 _FLATTEST = radians(0.05)
@@ -29,15 +30,35 @@ _DRAWN_FREE = (Odd.SPLINE, Odd.ELLIPSE, Odd.CURVE)
 
 
 def tiny_flaws(scene: Scene) -> Iterator[Flaw]:
-    """Lines and arcs shorter than 0.05 mm."""
+    """Lines and arcs shorter than 0.05 mm, but for those that only lengthen a neighbour.
+
+    Drawing the sides of a corner on to make room for a beam leaves such: they turn by nothing against the side.
+    """
     remedy = "take the bit out and join its neighbours"
     for entity in scene.cuts:
         if isinstance(entity.shape, Path) and not entity.has(*_DRAWN_FREE):
-            short = [segment for segment in entity.shape.segments if segment.length < _TINY]
+            short = _tiny(entity.shape)
             if short:
                 least = f"{mm(min(segment.length for segment in short), 3)} mm"
                 what = f"a line of {least}" if len(short) == 1 else f"{len(short)} tiny lines, the least of {least}"
                 yield Flaw(Verdict.LOOK, "tiny line", what, remedy, short[0].start, entity.name)
+
+
+def _tiny(path: Path) -> list[Segment]:
+    segments = path.segments
+    found = [i for i, segment in enumerate(segments) if segment.chord < _TINY and segment.length < _TINY]
+    beside = {i: (segments[i - 1], segments[(i + 1) % len(segments)]) for i in found}
+    return [segments[i] for i in found if not _lengthens(segments[i], *beside[i])]
+
+
+def _lengthens(bit: Segment, before: Segment, after: Segment) -> bool:
+    """Whether the bit goes straight on from a longer neighbour, or straight into one."""
+    on = before.length >= _TINY and before.end == bit.start and _is_smooth(before, bit)
+    return on or (after.length >= _TINY and bit.end == after.start and _is_smooth(bit, after))
+
+
+def _is_smooth(one: Segment, other: Segment) -> bool:
+    return one.tangent_at(one.length).dot(other.tangent_at(0.0)) > _SMOOTH
 
 
 @dataclass(frozen=True, slots=True)

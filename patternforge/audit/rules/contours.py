@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 
 from patternforge.audit.flaws import Flaw
-from patternforge.audit.model import Odd
+from patternforge.audit.model import Entity, Odd
 from patternforge.audit.runs import Run
-from patternforge.audit.scene import Scene
+from patternforge.audit.scene import NEAR, Scene
 from patternforge.fit.findings import Verdict
 from patternforge.geometry.path import Path
 from patternforge.units import mm
@@ -25,23 +25,31 @@ def open_flaws(scene: Scene) -> Iterator[Flaw]:
 
 def loose_flaws(scene: Scene) -> Iterator[Flaw]:
     """Open lines that lie in no outline: a contour that lacks a side, or a stray line."""
+    beside = _neighbours(scene)
     for index, run in enumerate(scene.runs):
-        if not run.closed and scene.parents[index] is None and not _lies_on_a_contour(scene, run):
+        if not run.closed and scene.parents[index] is None and not _lies_on_a_contour(run, beside):
             start, end = run.loose_ends
             what = f"a line in no outline, its ends {mm(start.distance_to(end))} mm apart"
             remedy = "close it if it is an outline, else take it out"
             yield Flaw(Verdict.NO, "loose line", what, remedy, start, run.name)
 
 
-def _lies_on_a_contour(scene: Scene, run: Run) -> bool:
-    """Whether it runs along a closed contour, which is told as a line drawn twice."""
+def _neighbours(scene: Scene) -> dict[int, list[Entity]]:
+    """What lies on or beside each cut, by its number."""
+    beside: dict[int, list[Entity]] = {}
+    for a, b in scene.pairs:
+        if a.cut != b.cut:
+            beside.setdefault(scene.cuts[a.cut].number, []).append(scene.cuts[b.cut])
+            beside.setdefault(scene.cuts[b.cut].number, []).append(scene.cuts[a.cut])
+    return beside
+
+
+def _lies_on_a_contour(run: Run, beside: Mapping[int, Sequence[Entity]]) -> bool:
+    """Whether it runs along another line, which is told as a line drawn twice."""
     assert isinstance(run.shape, Path)
     middle = run.shape.point_at(run.shape.length / 2)
-    number = run.members[0].number
-    pairs = ((a, b) for a, b in scene.pairs if number in (scene.cuts[a.cut].number, scene.cuts[b.cut].number))
-    others = (b if scene.cuts[a.cut].number == number else a for a, b in pairs)
-    shapes = (scene.cuts[other.cut].shape for other in others)
-    return any(isinstance(shape, Path) and shape.distance_to(middle) <= 0.02 for shape in shapes)
+    others = beside.get(run.members[0].number, ())
+    return any(isinstance(each.shape, Path) and each.shape.distance_to(middle) <= NEAR for each in others)
 
 
 def pieced_flaws(scene: Scene) -> Iterator[Flaw]:

@@ -1,0 +1,30 @@
+"""Damaged DXF files: the fault is found, in its place; the same file without it has none."""
+
+from __future__ import annotations
+
+import pytest
+
+from patternforge.export.dxf import DxfVersion
+from tests.unit.audit.clean import clean_dxf, flaws, found_at
+from tests.unit.audit.dxf_faults import DXF_FAULTS, Fault
+
+
+@pytest.mark.parametrize("version", list(DxfVersion))
+def test_the_file_that_the_faults_are_made_from_is_clean(version: DxfVersion) -> None:
+    assert flaws(clean_dxf(version)) == []
+
+
+@pytest.mark.parametrize("fault", DXF_FAULTS, ids=lambda fault: fault.name)
+def test_the_fault_is_found_in_its_place(fault: Fault) -> None:
+    found = flaws(fault.text)
+    told = [(each.kind, each.what, each.at) for each in found]
+    if fault.at is None:
+        assert fault.kind in [each.kind for each in found], told
+    else:
+        assert found_at(found, fault.kind, *fault.at), told
+
+
+def test_every_flaw_says_what_to_do() -> None:
+    found = [flaw for fault in DXF_FAULTS for flaw in flaws(fault.text)]
+    assert all(flaw.what and flaw.remedy for flaw in found)
+    assert not [flaw.what for flaw in found if "{" in flaw.what]
