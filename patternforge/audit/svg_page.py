@@ -35,17 +35,23 @@ def page(root: Element) -> Page:
     view = numbers(root.get("viewBox"))
     view = view if len(view) == 4 and view[2] > 0 and view[3] > 0 else []
     across, up = _side(width, view[2:3]), _side(height, view[3:4])
-    scale = across / view[2] if view else MM_PER_PX
-    tall = up / view[3] if view else MM_PER_PX
-    odd = tuple(_oddities(root, view, scale, tall))
-    scale = min(scale, tall) if root.get("preserveAspectRatio", "x").strip() != "none" else scale
-    left, top = view[:2] if view else (0.0, 0.0)
-    stretched = root.get("preserveAspectRatio").strip() == "none"
-    by = (scale, -tall if stretched else -scale)
-    onto = translation(0.0, up).after(scaling(*by)).after(translation(-left, -top))
+    left, top, wide, high = view or (0.0, 0.0, across / MM_PER_PX, up / MM_PER_PX)
+    scales = (across / wide, up / high) if view else (MM_PER_PX, MM_PER_PX)
+    odd = tuple(_oddities(root, view, *scales))
+    lies = root.get("preserveAspectRatio", "xMidYMid").split() or ["xMidYMid"]
+    if lies[0] != "none":
+        scales = (max(scales),) * 2 if "slice" in lies else (min(scales),) * 2
+    free = (across - wide * scales[0], up - high * scales[1])
+    aside, down = (_share(lies[0], way) * room for way, room in zip("xY", free, strict=True))
+    seat = translation(aside, up - down).after(scaling(scales[0], -scales[1]))
     box = Bounds(0.0, 0.0, across, up) if across and up else None
     written = f"{root.get('width') or 'none'} x {root.get('height') or 'none'}"
-    return Page(_unit(width, height), scale, written, box, onto, odd)
+    return Page(_unit(width, height), scales[0], written, box, seat.after(translation(-left, -top)), odd)
+
+
+def _share(lies: str, way: str) -> float:
+    """How much of the free room lies before the drawing (``xMidYMin`` and the like; section 7.8)."""
+    return {"Min": 0.0, "Max": 1.0}.get(lies.partition(way)[2][:3], 0.0 if lies == "none" else 0.5)
 
 
 def _unit(width: Measure | None, height: Measure | None) -> str:

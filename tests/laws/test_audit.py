@@ -23,7 +23,7 @@ from patternforge.geometry.path import polyline
 from patternforge.geometry.point import Point
 
 CUT = (Role.MARK, Role.HOLE, Role.OPENING, Role.OUTLINE)
-FEW = settings(max_examples=40, deadline=None)
+FEW = settings(max_examples=25, deadline=None)
 
 
 @st.composite

@@ -21,7 +21,7 @@ from pathlib import Path
 import pytest
 
 from patternforge.drawing.header import CHECK_INCH, CHECK_MM
-from patternforge.errors import FitError
+from patternforge.errors import AuditError, FitError, ReadingError
 from patternforge.leather.fold import neutral_from_strip
 from patternforge.leather.stitching import pitch_of_french_number, pitch_per_inch
 from patternforge.units import MM_PER_FRENCH_INCH, MM_PER_INCH, mm
@@ -200,7 +200,7 @@ def _known_numbers() -> set[str]:
         *("8", f"{pitch_of_french_number(8):.2f}", f"{pitch_per_inch(8):g}"),
         *(f"{CHECK_MM:g}", f"{CHECK_INCH / MM_PER_INCH:g}"),
         *("100", "3", "98.8", "0.5"),  # the strip of the test above
-        *("0", str(FitError.exit_status)),
+        *("0", str(FitError.exit_status), str(ReadingError.exit_status), str(AuditError.exit_status)),
     }
 
 
