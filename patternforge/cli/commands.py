@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 from pathlib import Path
 from typing import Annotated
 
@@ -23,7 +22,8 @@ from patternforge.cli.choices import (
     Usage,
 )
 from patternforge.cli.guard import guarded
-from patternforge.cli.words import TRUE, given, pairs, sum_of, texts
+from patternforge.cli.trials import trials
+from patternforge.cli.words import TRUE, given, pairs, texts
 
 __all__ = ["app"]
 
@@ -235,44 +235,8 @@ def machines(name: options.MachineWord = None, out: options.OutFile = None) -> N
         _say([f"{file_delivered(out, table_text(name, Path()).encode('utf-8'))} is written."])
 
 
-@app.command()
-@guarded
-def strip(
-    length: options.StripLength = 100.0,
-    width: options.StripWidth = 20.0,
-    gauge: options.Gauge = 3.0,
-    paper: options.PaperSize = PaperName.A4,
-    white: options.White = 10.0,
-    measured: options.Measured = TRUE,
-    type_size: options.Type = TypeSize.USUAL,
-    out: options.OutFolder = Path("out"),
-) -> None:
-    """Write a test strip for a leather: cut it, fold it, read it, and 'neutral' tells where the leather bends."""
-    from patternforge.cli.request import printing
-    from patternforge.cli.strips import strip_report
-    from patternforge.drafting.strip import TestStrip
-    from patternforge.drawing.paper import paper_named
-    from patternforge.pipeline.strip import StripRequest, strip_delivered
-
-    wanted = TestStrip(length, width, gauge)
-    settings = replace(printing(white, measured, type_size), title="Test strip")
-    _say(strip_report(wanted, strip_delivered(StripRequest(wanted, paper_named(paper), settings, out))))
-
-
-@app.command()
-@guarded
-def neutral(
-    legs: options.Legs,
-    thickness: options.Thickness,
-    length: options.StripLength = 100.0,
-    gauge: options.Gauge = 3.0,
-) -> None:
-    """Tell a leather's neutral value from folded test strips, the two legs of each given as LEG+LEG."""
-    from patternforge.cli.strips import neutral_report
-    from patternforge.leather.neutral import StripFold, neutral_of
-
-    fold, both = StripFold(length, gauge, thickness), [sum_of(word) for word in legs]
-    _say(neutral_report(fold, both, neutral_of(fold, both)))
+# Test pieces and what they tell stand in a module of their own; their commands are commands like the others.
+app.add_typer(trials)
 
 
 def _say(lines: Iterable[str]) -> None:

@@ -20,7 +20,7 @@ from patternforge.pipeline.cutter import cut_for
 from patternforge.pipeline.machines import known_machines, machine_at, own_folder
 from patternforge.pipeline.request import DraftRequest, Wanted
 
-__all__ = ["machines_table", "with_machine"]
+__all__ = ["comb_machine", "machines_table", "with_machine"]
 
 _OVERRIDING = ("kerf", "cut_face", "fold_ticks", "bed", "gap", "engrave", "dxf", "die_holes")
 
@@ -86,6 +86,14 @@ def _said(name: str, request: DraftRequest, machine: Machine) -> Mapping[str, An
 
 def _unfit(name: str, why: str) -> typer.BadParameter:
     return typer.BadParameter(why, param_hint=f"--{name.replace('_', '-')}")
+
+
+def comb_machine(word: str) -> Machine:
+    """The machine a kerf comb is cut by; a usage error for a die, which has no kerf."""
+    machine = machine_at(word, Path())
+    if machine.tool is Tool.DIE:
+        raise typer.BadParameter(f"{machine.title} makes dies, which have no kerf", param_hint="--machine")
+    return machine
 
 
 def machines_table(folder: Path) -> list[str]:

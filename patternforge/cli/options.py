@@ -22,6 +22,9 @@ from patternforge.cli.words import Corrections, corrections, length, one_of
 
 __all__ = [
     "Bed",
+    "CombSlot",
+    "CombStep",
+    "CombTongue",
     "CutFace",
     "CutFiles",
     "DesignFile",
@@ -200,6 +203,20 @@ SmallestGap = Annotated[float, _smallest("gap", "Less left between two cuts is t
 SmallestRadius = Annotated[float, _smallest("radius", "Arcs of a smaller radius are told.")]
 SmallestSlot = Annotated[float, _smallest("slot", "Narrower slots and notches are told.")]
 Word = Annotated[str | None, typer.Argument(metavar="WORD", help="Only those with this word.", show_default=False)]
+
+CombStep = Annotated[
+    float, typer.Option("--step", metavar="MM", parser=length, help="Kerf from one slot of the comb to the next.")
+]
+CombSlot = Annotated[
+    int | None,
+    typer.Option("--slot", metavar="NUMBER", help="The last slot that takes the tongue.", show_default=False),
+]
+CombTongue = Annotated[
+    float | None,
+    typer.Option(
+        "--tongue", metavar="MM", parser=length, help="What the tongue measures across.", show_default=False
+    ),
+]
 
 StripLength = Annotated[float, typer.Option("--length", metavar="MM", parser=length, help="Length of the strip.")]
 StripWidth = Annotated[float, typer.Option("--width", metavar="MM", parser=length, help="Width of the strip.")]
