@@ -12,7 +12,7 @@ from patternforge.design.places import panel
 from patternforge.design.scope import Kind, Scope
 from patternforge.design.values import POSITIVE
 from patternforge.design.words import word_advice
-from patternforge.wallet.spec import Edge, GussetPart, LayerPart, Lying, Part, SeamSpec, Side
+from patternforge.wallet.spec import Edge, GussetPart, LayerPart, LoosePart, Lying, Part, SeamSpec, Side
 
 __all__ = ["gusset", "refuse_loose_gussets"]
 
@@ -106,22 +106,27 @@ def _refuse_walls(
             walls = "walls on either side of it" if side else "no wall"
             what = f"seam '{seam.name}' sews gusset '{part.name}' to {walls}"
             scope.faults.add(scalar.at, what, "name the one wall next to it in the seam's 'through'")
-        _refuse_holding_wall(part, parts, seam, scalar, scope)
+        if side == {"inside"}:
+            _refuse_others_in_room(part, parts, seam, scalar, scope)
     if sides[0] == sides[1] and len(sides[0]) == 1:
         what = f"both seams of gusset '{part.name}' sew it to a wall {sides[0].pop()} of it"
         remedy = "list the gusset between its two walls, from the outside in"
         scope.faults.add(names.joins[part.name][1].at, what, remedy)
 
 
-def _refuse_holding_wall(
+def _refuse_others_in_room(
     part: GussetPart, parts: Sequence[Part], seam: SeamSpec, scalar: Scalar, scope: Scope
 ) -> None:
-    """A fault if the wall inside the gusset holds something itself, for that lies in the room between the walls."""
-    inside = parts[parts.index(part) + 1 :]
-    wall = next((each for each in inside if each.name in seam.through and not isinstance(each, GussetPart)), None)
-    if isinstance(wall, LayerPart) and wall.holds:
-        what = f"what layer '{wall.name}' holds lies in the room that gusset '{part.name}' keeps"
-        scope.faults.add(scalar.at, what, f"move it to 'holds' of gusset '{part.name}'")
+    """Faults for what lies in the room of the gusset and is not its own: loose, or held by the wall inside of it."""
+    for each in parts[parts.index(part) + 1 :]:
+        told = f"what layer '{each.name}' holds" if isinstance(each, LayerPart) and each.holds else ""
+        told = f"'{each.name}'" if isinstance(each, LoosePart) and each.panel == part.panel else told
+        is_wall = each.name in seam.through and not isinstance(each, GussetPart)
+        if told and (is_wall or isinstance(each, LoosePart)):
+            what = f"{told} lies in the room that gusset '{part.name}' keeps"
+            scope.faults.add(scalar.at, what, f"move it to 'holds' of gusset '{part.name}'")
+        if is_wall:
+            return
 
 
 def _faults_of(part: GussetPart, seam: SeamSpec, names: Names) -> Iterator[tuple[str, str]]:

@@ -159,6 +159,16 @@ _JOINS = (
         ("what layer 'front' holds lies in the room that gusset 'left side' keeps", "move it to 'holds'"),
         "lies in the room that gusset 'base' keeps",
     ),
+    broken_pouch(
+        "a gusset with something loose in its room",
+        {
+            "  - layer: front\n": "  - {loose: keys, on: pouch, item: coins}\n  - layer: front\n",
+            "[back left, front left]": "[back left, ¦front left]",
+            "[back base, front base]": "[back base, ¦front base]",
+        },
+        ("'keys' lies in the room that gusset 'left side' keeps", "move it to 'holds' of gusset 'left side'"),
+        "'keys' lies in the room that gusset 'base' keeps",
+    ),
     broken_pouch("a gusset open at no edge", {"opening: top": "opening: ¦topp"}, "did you mean 'top'?"),
 )
 

@@ -12,7 +12,7 @@ import pytest
 from patternforge.errors import DraftError
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import EdgeRole, Piece
-from patternforge.wallet.spec import Edge, HoleShape, HoleSpec, LayerPart, Mode, Side, Stitching
+from patternforge.wallet.spec import Edge, HoleShape, HoleSpec, LayerPart, LoosePart, Mode, Side, Spot, Stitching
 from tests.unit.wallet.built import wallet
 from tests.unit.wallet.pouches import BACK, SIDE, accordion, pouch, seam, strip_placement, with_lower_corners
 
@@ -121,3 +121,18 @@ def test_under_an_iron_the_strip_has_whole_pitches() -> None:
     piece = drafted(pouch(seams=seams, corner=0.0)).piece("side")
     xs = [hole.at.x for hole in piece.holes if hole.seam == "back seam"]
     assert [b - a for a, b in pairwise(xs)] == pytest.approx([4.0] * (len(xs) - 1))
+
+
+def test_the_ends_of_a_strip_that_faces_inside_change_sides() -> None:
+    outside, inside = (drafted(accordion(showing=side)).piece("left 1") for side in (Side.OUTSIDE, Side.INSIDE))
+    assert min(hole.at.x for hole in outside.holes) == pytest.approx(8.0)
+    assert min(hole.at.x for hole in inside.holes) == pytest.approx(2.0)
+    assert outside.width == pytest.approx(inside.width)
+
+
+def test_what_lies_loose_on_a_gusseted_front_lies_over_all_pieces() -> None:
+    keys = LoosePart("keys", 0, "coins", Spot(0), line=8)
+    design = pouch()
+    pattern = drafted(replace(design, parts=(*design.parts, keys)))
+    (loose,) = pattern.loose
+    assert loose.order > max(piece.level for piece in pattern.pieces)
