@@ -27,7 +27,7 @@ def fitting_facts(pattern: Pattern, piece: Piece) -> tuple[str, ...]:
     own = [_fact(declared[hole.fitting], hole, _half(pattern, hole)) for hole in piece.fittings]
     held = {hole.fitting for hole in piece.fittings}
     covered = [name for name in dict.fromkeys(mark.name for mark in piece.marks) if name in declared.keys() - held]
-    return (*own, *(f"{name} lies behind it at its mark" for name in covered))
+    return (*own, *(f"{name} lies against it at its mark" for name in covered))
 
 
 def _fact(fitting: Fitting, hole: FittingHole, half: str) -> str:

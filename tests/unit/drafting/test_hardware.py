@@ -14,8 +14,10 @@ from patternforge.drafting.rooms import Floor, floor, path_barriers
 from patternforge.drawing.model import Role, Stroke, Text
 from patternforge.geometry.corners import rounded_rectangle
 from patternforge.geometry.point import Point
+from patternforge.leather.hardware import Setting
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import FittingHole, Pattern
+from patternforge.wallet.spec import Edge, Spot
 from tests.shapes_built import SNAP, strap_case
 
 CASE = drafted(strap_case())
@@ -43,6 +45,24 @@ def test_the_label_says_what_to_punch_for_which_half(piece: str, fact: str) -> N
     assert fitting_facts(CASE, CASE.piece(piece)) == (fact,)
     said = " ".join(ink.content for ink in label_inks(CASE, CASE.piece(piece)) if isinstance(ink, Text))
     assert fact.removeprefix("punch ").partition(":")[0] in said
+
+
+def test_a_hidden_half_is_told_on_its_own_piece_and_on_the_one_it_lies_against() -> None:
+    magnet = replace(
+        SNAP,
+        kind="hidden-magnet-10",
+        part="shell",
+        spot=Spot(2, (Edge.LEFT, 30.0)),
+        meets="",
+        holes=(0.0, 0.0),
+        reach=5.0,
+        setting=Setting.COVERED,
+        thickness=1.0,
+    )
+    case = drafted(strap_case(fittings=(magnet,)))
+    told = [fitting_facts(case, piece) for piece in case.pieces]
+    hidden = "hide magnet of closure, 10.00 x 1.00 mm, behind it"
+    assert told == [(), (hidden,), ("closure lies against it at its mark",)]
 
 
 def test_a_kind_of_ones_own_has_a_first_and_a_second_half() -> None:
