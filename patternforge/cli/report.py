@@ -132,7 +132,7 @@ def _leather(pattern: Pattern) -> list[str]:
 
 def _thread(pattern: Pattern) -> list[str]:
     """Thread for each seam as a saddle stitch with two needles, tails included, and in all."""
-    lengths = [(seam.name, seam.thread) for seam in pattern.seams]
+    lengths = [(seam.name, seam.thread) for seam in pattern.seams if not seam.meets]
     rows = [(name, *_long(thread)) for name, thread in (*lengths, ("in all", sum(thread for _, thread in lengths)))]
     return ["Thread, saddle stitch with tails", *_indented(columns(rows, right=(1, 2)))]
 

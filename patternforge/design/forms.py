@@ -150,6 +150,7 @@ class SeamForm(Form):
     stitching: StitchingForm = optional("what differs from the stitching of the design")
     over: Text | list[Text] = optional("first and last panel it runs over, or one panel; all if left out")
     of: Text = optional("the layer whose own edges it follows there, in place of the body's")
+    onto: Text = optional("the panel it is sewn through as well once folded, which then lies on the one it runs over")
 
 
 class MeetsForm(Form):

@@ -11,7 +11,7 @@ from patternforge.design.entries import Entries, entries, titled
 from patternforge.design.forms import HoleForm, SeamForm, StitchingForm
 from patternforge.design.located import At, Node
 from patternforge.design.names import Covered, Names
-from patternforge.design.places import covered_panels
+from patternforge.design.places import covered_panels, panel
 from patternforge.design.scope import Scope
 from patternforge.design.values import POSITIVE, Bounds, number_of
 from patternforge.design.words import listed, word_advice
@@ -130,8 +130,23 @@ def _seam(node: Node, basis: Stitching, names: Names, taken: dict[str, At], scop
         stitching=stitching(table.table("stitching", StitchingForm), basis),
         over=(covered[0], covered[-1]) if covered else None,
         of=_followed(table, names, through, covered),
+        onto=_onto(table, names, covered),
         line=table.at.line,
     )
+
+
+def _onto(table: Entries, names: Names, over: Covered) -> int | None:
+    """The panel that lies on the one the seam runs over once the wallet is folded."""
+    found = panel(table.scalar("onto"), table.scope, names.panels)
+    if found is None:
+        return None
+    if "over" not in table.nodes or (over is not None and len(over) > 1):
+        what = f"{table.what} is sewn onto panel '{names.panels[found]}' from more panels than one"
+        table.add_fault("onto", what, "add 'over' with the one panel it runs over")
+    elif over == (found,):
+        what = f"{table.what} is sewn onto the panel it runs over"
+        table.add_fault("onto", what, "name the panel that is folded over it")
+    return found
 
 
 def _refuse_films_named_like_seams(names: Names, taken: dict[str, At], scope: Scope) -> None:

@@ -229,6 +229,7 @@ def _seam(pattern: Pattern, seam: Seam) -> dict[str, Any]:
         "name": seam.name,
         "pieces": list(seam.pieces),
         "inner": seam.inner,
+        "meets": seam.meets or None,
         "margin": seam.margin,
         "spread": _spread(declared.get(seam.name)),
         "hole": plain(seam.stitching.hole),

@@ -101,7 +101,8 @@ def _thumb(thumb: ThumbNotch | None, panels: Sequence[str]) -> dict[str, Any] | 
 
 def _seam(seam: SeamSpec, panels: Sequence[str]) -> dict[str, Any]:
     over = [panels[end] for end in seam.over] if seam.over else None
-    return {**plain(seam), "over": over, "of": seam.of or None}
+    onto = None if seam.onto is None else panels[seam.onto]
+    return {**plain(seam), "over": over, "of": seam.of or None, "onto": onto}
 
 
 def _fitting(fitting: Fitting, panels: Sequence[str]) -> dict[str, Any]:

@@ -197,6 +197,7 @@ _SEAM = record(
     name=TEXT,
     pieces=said("pieces it goes through, from the outside in", lines_of(TEXT)),
     inner=said("true for a seam that a part brings with it", FLAG),
+    meets=said("the seam whose holes these are on a panel folded over; sewn with it; null: none", maybe(TEXT)),
     margin=said("stitch line to edge, mm", SIZE),
     spread=said("how far beyond a fold zone its holes share in the stretch of that zone, mm", SIZE),
     hole=_HOLE_SPEC,

@@ -259,6 +259,7 @@ _SEAM = record(
     stitching=_STITCHING,
     over=said("first and last panel it runs over; null: all of them", maybe(lines_of(TEXT))),
     of=said("the layer whose own edges it follows; null: the body's", maybe(TEXT)),
+    onto=said("the panel folded over the one it runs over, sewn through as well; null: none", maybe(TEXT)),
 )
 _FITTING = record(
     name=TEXT,

@@ -50,19 +50,21 @@ def bulk_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
 def seam_stacks(layout: Layout) -> tuple[SeamStack, ...]:
     """The thickest stack of every seam, in the order of the pattern; 0 for a seam that goes through nothing.
 
-    Pieces count as skived, and with what is turned in over the hole.
+    Pieces count as skived, and with what is turned in over the hole; both sides of a seam sewn after folding count.
     """
     turned = {ply.name: ply for ply in layout.plies if ply.hollow}
     at: dict[tuple[str, int], float] = {}
+    sewn_with = {seam.name: seam.meets or seam.name for seam in layout.pattern.seams}
     for piece in layout.pattern.pieces:
         t, over = layout.thickness(piece), turned.get(f"{piece.name} turned in")
         for hole, laid in zip(piece.holes, layout.holes[piece.name], strict=True):
             stack = piece.thickness_at(hole.at, t) + (over.thickness if over and over.holds(laid.at) else 0.0)
-            at[hole.seam, hole.index] = at.get((hole.seam, hole.index), 0.0) + stack
+            key = sewn_with[hole.seam], hole.index
+            at[key] = at.get(key, 0.0) + stack
     return tuple(_thickest(seam, at) for seam in layout.pattern.seams)
 
 
 def _thickest(seam: Seam, at: Mapping[tuple[str, int], float]) -> SeamStack:
-    stacks = [(at.get((seam.name, hole.index), 0.0), hole.at) for hole in seam.holes]
+    stacks = [(at.get((seam.meets or seam.name, hole.index), 0.0), hole.at) for hole in seam.holes]
     thickness, place = max(stacks, key=lambda stack: stack[0], default=(0.0, Point(0.0, 0.0)))
     return SeamStack(seam.name, thickness, place)

@@ -23,6 +23,7 @@ from patternforge.fit.layout import Layout, layout
 from patternforge.fit.letters import letter_findings
 from patternforge.fit.loose import loose_findings
 from patternforge.fit.order import order_findings
+from patternforge.fit.other_side import other_side_findings
 from patternforge.fit.pockets import pocket_findings
 from patternforge.fit.stitches import stitch_findings
 from patternforge.leather.material import Leather, Thickness
@@ -48,6 +49,7 @@ def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tupl
         *fold_findings(laid, closed),
         *bulk_findings(laid, closed),
         *feature_findings(laid, closed),
+        *other_side_findings(laid, closed),
         *order_findings(laid),
         *hidden_findings(laid, closed),
         *letter_findings(laid, closed),

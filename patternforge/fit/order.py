@@ -51,8 +51,12 @@ class SewingOrder:
 
 def sewing_order(layout: Layout) -> SewingOrder:
     """The order in which the seams are sewn; of seams that could change places, those that parts bring go first."""
-    through = {seam.name: seam.pieces for seam in layout.pattern.seams}
-    covers = {seam.name: _covers(layout, seam) for seam in layout.pattern.seams}
+    through, covers = dict[str, tuple[str, ...]](), dict[str, frozenset[str]]()
+    for seam in layout.pattern.seams:
+        # Both sides of a seam sewn after folding are sewn at once.
+        name = seam.meets or seam.name
+        through[name] = tuple(dict.fromkeys((*through.get(name, ()), *seam.pieces)))
+        covers[name] = covers.get(name, frozenset()) | _covers(layout, seam)
     left, order = _own_first(layout), list[str]()
     while left:
         last = next((name for name in reversed(left) if not _blockers(name, left, through, covers)), None)
@@ -77,7 +81,7 @@ def order_findings(layout: Layout) -> Iterator[Finding]:
 
 def _own_first(layout: Layout) -> list[str]:
     """The seams with those that parts bring first, in the order of the pattern."""
-    seams = layout.pattern.seams
+    seams = [seam for seam in layout.pattern.seams if not seam.meets]
     return [seam.name for seam in seams if seam.inner] + [seam.name for seam in seams if not seam.inner]
 
 

@@ -23,11 +23,12 @@ _LONE = 4  # stitches in a row that may go through one layer only, past the end 
 
 def stitch_findings(layout: Layout) -> Iterator[Finding]:
     """The least leather between neighbouring holes and the longest row through a single layer, for every seam."""
-    through = Counter((hole.seam, hole.index) for holes in layout.holes.values() for hole in holes)
+    sewn_with = {seam.name: seam.meets or seam.name for seam in layout.pattern.seams}
+    through = Counter((sewn_with[hole.seam], hole.index) for holes in layout.holes.values() for hole in holes)
     for seam in layout.pattern.seams:
         if seam.stitching.hole.shape in (HoleShape.ROUND, HoleShape.SLIT) and len(seam.holes) > 1:
             yield _web(layout, seam)
-        if len(layout.pattern.pieces) > 1:
+        if len(layout.pattern.pieces) > 1 and not seam.meets:
             yield from _lone_rows(seam, through)
 
 

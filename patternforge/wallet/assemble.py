@@ -10,6 +10,7 @@ from patternforge.errors import DraftError
 from patternforge.geometry.interior import Interior
 from patternforge.leather.thread import thread_length
 from patternforge.wallet.blank import Blank, PartBlanks, Strip
+from patternforge.wallet.closed import other_side, other_side_name, other_stitching
 from patternforge.wallet.fittings import fitted_parts
 from patternforge.wallet.flat import Lay, SewnThrough, flat_piece
 from patternforge.wallet.folded.draft import folded_pattern
@@ -19,7 +20,7 @@ from patternforge.wallet.parts import part_blanks
 from patternforge.wallet.pattern import Loose, Pattern, Piece, Seam, SeamHole
 from patternforge.wallet.run import Run, own_run
 from patternforge.wallet.settle import Settled, settled_sizes
-from patternforge.wallet.spec import Across, Design, Stitching
+from patternforge.wallet.spec import Across, Design, SeamSpec, Stitching
 from patternforge.wallet.strip_piece import Around, Joined, strip_piece
 
 __all__ = ["drafted"]
@@ -42,6 +43,7 @@ class _Sewn:
     holes: tuple[SeamHole, ...]
     stitches: tuple[Stitch, ...]
     inner: bool
+    meets: str = ""
 
 
 def drafted(design: Design) -> Pattern:
@@ -90,8 +92,18 @@ def _declared(settled: Settled, parts: Sequence[PartBlanks], boxed: Boxed) -> tu
         holes, stitches = _placed(settled.runs[seam.name], blanks, boxed)
         spread = seam.spread if seam.across is Across.EASED else 0.0
         through = tuple(b.name for b in blanks)
-        seams.append(_Sewn(seam.name, seam.stitching, seam.margin, spread, through, holes, stitches, False))
+        made = _Sewn(seam.name, seam.stitching, seam.margin, spread, through, holes, stitches, False)
+        seams += [made, *_other_side(settled, seam, made)]
     return tuple(seams)
+
+
+def _other_side(settled: Settled, spec: SeamSpec, seam: _Sewn) -> Iterator[_Sewn]:
+    """The holes of a seam sewn after folding, on the panel that is folded over."""
+    holes = other_side(settled.design, settled.body, spec, seam.holes)
+    if holes:
+        stitching = other_stitching(settled.design, settled.body, spec)
+        name = other_side_name(seam.name)
+        yield replace(seam, name=name, holes=holes, stitching=stitching, meets=seam.name)
 
 
 def _own(design: Design, parts: Sequence[PartBlanks], boxed: Boxed) -> tuple[_Sewn, ...]:
@@ -177,9 +189,12 @@ def _seam(design: Design, seam: _Sewn, pieces: Sequence[Piece]) -> Seam:
         mine = [hole for hole in piece.holes if hole.seam == seam.name]
         if mine:
             passed.append(piece.name)
-        for hole in mine:
+        folded_over = () if seam.meets else piece.holes
+        for hole in (*mine, *(hole for hole in folded_over if hole.seam == other_side_name(seam.name))):
             stack[hole.index] += piece.stack_at(hole.at, design.leather(piece.leather).t)
     spacings = tuple(length for _, length in seam.stitches)
+    if seam.meets:
+        return _seam_without_thread(seam, tuple(passed), spacings)
     tails = len({hole.run for hole in seam.holes}) * seam.stitching.tails
     return Seam(
         name=seam.name,
@@ -191,6 +206,13 @@ def _seam(design: Design, seam: _Sewn, pieces: Sequence[Piece]) -> Seam:
         spacings=spacings,
         thread=thread_length(spacings, [stack[index] for index, _ in seam.stitches], tails),
         inner=seam.inner,
+    )
+
+
+def _seam_without_thread(seam: _Sewn, pieces: tuple[str, ...], spacings: tuple[float, ...]) -> Seam:
+    length = sum(spacings)
+    return Seam(
+        seam.name, seam.stitching, seam.margin, seam.holes, pieces, length, spacings, 0.0, seam.inner, seam.meets
     )
 
 

@@ -22,7 +22,8 @@ def body_figure(design: Design, body: Body, box: Box, first: int, last: int) -> 
     outer = _outer(body, first, last)
     shapes = {edge: form for edge, form in design.body.shapes if edge in outer}
     radii = [_body_radius(design, corner) if outer.issuperset(corner) else 0.0 for corner in _CORNERS]
-    return quad(box, shapes, (radii[0], radii[1], radii[2], radii[3]), {})
+    laid = {edge: _along(body, box, edge, outer) for edge in shapes}
+    return quad(box, shapes, (radii[0], radii[1], radii[2], radii[3]), {}, laid)
 
 
 def layer_figure(design: Design, body: Body, part: LayerPart, box: Box) -> Quad:
@@ -38,7 +39,16 @@ def layer_figure(design: Design, body: Body, part: LayerPart, box: Box) -> Quad:
     lowered = {part.opening: part.drop} if part.drop > 0 else {}
     shapes = {edge: form for edge, form in {**shared, **dict(part.shapes)}.items() if edge not in lowered}
     radii = [_layer_radius(design, part, corner, own, outer) for corner in _CORNERS]
-    return quad(box, shapes, (radii[0], radii[1], radii[2], radii[3]), lowered)
+    laid = {edge: _along(body, box, edge, outer - own) for edge in shared}
+    return quad(box, shapes, (radii[0], radii[1], radii[2], radii[3]), lowered, laid)
+
+
+def _along(body: Body, box: Box, edge: Edge, ends: set[Edge]) -> Box:
+    """The box that a side of the body runs along, of which a figure has a part: as far as the figure's own ends."""
+    x0, y0, x1, y1 = box
+    if edge in (Edge.BOTTOM, Edge.TOP):
+        return (x0 if Edge.LEFT in ends else 0.0, y0, x1 if Edge.RIGHT in ends else body.width, y1)
+    return (x0, y0 if Edge.BOTTOM in ends else 0.0, x1, y1 if Edge.TOP in ends else body.height)
 
 
 def _outer(body: Body, first: int, last: int) -> set[Edge]:

@@ -10,7 +10,8 @@ from patternforge.geometry.path import Path, from_vertices
 from patternforge.geometry.point import Point
 from patternforge.leather.hardware import Setting
 from patternforge.wallet.blank import Blank, PartBlanks, Seat
-from patternforge.wallet.body import Body, closed
+from patternforge.wallet.body import Body
+from patternforge.wallet.closed import laid_over
 from patternforge.wallet.marked import PlaceMark
 from patternforge.wallet.spec import Design, Fitting, Side
 from patternforge.wallet.spots import spot_point
@@ -56,41 +57,10 @@ def _stands_at(blank: Blank, panel: int, at: Point) -> bool:
 
 def _opposite(design: Design, body: Body, fitting: Fitting, first: Point) -> Point:
     """The point of the second panel that comes to lie over the first when all folds are closed."""
-    spans = _closed_spans(design, body)
-    here, there = fitting.spot.panel, fitting.meets_panel
-    if here not in spans or there not in spans:
-        raise DraftError(_named(fitting, "its halves are never laid on each other: a fold stays open between them"))
-    at, way = spans[here]
-    place = at + way * (first.x - body.panels[here].x0)
-    at, way = spans[there]
-    panel = body.panels[there]
-    x = panel.x0 + way * (place - at)
-    if not panel.x0 < x < panel.x1:
-        raise DraftError(
-            _named(
-                fitting,
-                f"when closed it comes to lie {_beyond(x, panel.x0, panel.x1):.2f} mm off panel '{panel.name}'",
-            )
-        )
-    return Point(x, first.y)
-
-
-def _beyond(x: float, low: float, high: float) -> float:
-    return max(low - x, x - high)
-
-
-def _closed_spans(design: Design, body: Body) -> Mapping[int, tuple[float, int]]:
-    """Where the left end of each panel lies along the closed wallet, and which way its x runs (+1 or -1).
-
-    Tangents of a fold come to lie over each other, so a bend takes no room along the closed wallet.
-    """
-    spans: dict[int, tuple[float, int]] = {}
-    at = 0.0
-    for placed in sorted(closed(design).stack, key=lambda placed: placed.panel):
-        way = -1 if placed.turned else 1
-        spans[placed.panel] = (at, way)
-        at += way * (body.panels[placed.panel].x1 - body.panels[placed.panel].x0)
-    return spans
+    try:
+        return laid_over(design, body, fitting.spot.panel, fitting.meets_panel, first)
+    except DraftError as fault:
+        raise DraftError(_named(fitting, str(fault))) from fault
 
 
 def _punched(made: dict[str, PartBlanks], fitting: Fitting, part: str, panel: int, seat: Seat) -> None:

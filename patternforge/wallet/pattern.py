@@ -215,7 +215,11 @@ class SeamHole:
 
 @dataclass(frozen=True, slots=True)
 class Seam:
-    """A seam as drafted: holes in sewing order; ``spacings`` from hole to hole within each run."""
+    """A seam as drafted: holes in sewing order; ``spacings`` from hole to hole within each run.
+
+    ``meets``: the holes are those of the seam of that name where they come to lie on another panel once it is folded
+    over; it is sewn with that seam and takes no thread of its own.
+    """
 
     name: str
     stitching: Stitching
@@ -226,6 +230,7 @@ class Seam:
     spacings: tuple[float, ...]
     thread: float
     inner: bool
+    meets: str = ""
 
 
 @dataclass(frozen=True, slots=True)

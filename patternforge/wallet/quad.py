@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from patternforge.errors import DraftError
 from patternforge.geometry.corners import filleted
@@ -48,12 +49,17 @@ def quad(
     shapes: Mapping[Edge, EdgeShape],
     radii: tuple[float, float, float, float],
     lowered: Mapping[Edge, float],
+    laid: Mapping[Edge, Box] = MappingProxyType({}),
 ) -> Quad:
     """The outline inside a box whose sides slant or bow; ``lowered`` sides are moved in parallel by that many mm.
 
-    DraftError when the sides cross before they meet.
+    A side may be a part of a longer one: ``laid`` gives the box that one runs along, else it is the outline's own.
+    DraftError when the sides cross before they meet, or a part of a bowed side is asked for.
     """
-    lines = [_side(box, edge, shapes.get(edge, EdgeShape()), lowered.get(edge, 0.0)) for edge in CCW]
+    for edge, whole in laid.items():
+        if shapes.get(edge, EdgeShape()).bow and whole != box:
+            raise DraftError(f"the {edge.value} side bows from end to end and has no part of its own")
+    lines = [_side(laid.get(edge, box), edge, shapes.get(edge, EdgeShape()), lowered.get(edge, 0.0)) for edge in CCW]
     corners = tuple(_meeting(lines[i - 1], lines[i]) for i in range(4))
     bows = tuple(
         _bulge(corners[i], corners[(i + 1) % 4], shapes.get(edge, EdgeShape()).bow) for i, edge in enumerate(CCW)

@@ -167,6 +167,8 @@ class SeamSpec:
     ``across``: at folds; ``stop``: how far an open seam stops short of the fold tangent (None: in line with the
     pockets' own seam); ``spread``: how far beyond the fold zone an eased seam may stretch. All mm. ``over`` keeps
     the seam to panels first..last, whose outer sides then count as edges; ``of`` follows a layer's own edges there.
+    ``onto``: a seam over one panel is sewn once the wallet is folded, through this panel as well, which then lies on
+    it.
     """
 
     name: str
@@ -181,6 +183,7 @@ class SeamSpec:
     stitching: Stitching = field(default_factory=Stitching)
     over: tuple[int, int] | None = None
     of: str = ""
+    onto: int | None = None
     line: int = 0
 
     def covers(self, panel: int) -> bool:

@@ -65,7 +65,7 @@ class Wallet:
     def faults(self) -> list[str]:
         """All that does not meet."""
         sewn = (self.strays, self.misses, self.closed_misses, self.slants, self.orphans, self.turned_misses)
-        checks = (self.faces, *sewn, self.edges, self.gussets, self.halves)
+        checks = (self.faces, *sewn, self.edges, self.gussets, self.halves, self.other_sides)
         return [fault for check in checks for fault in check()]
 
     def faces(self) -> Iterator[str]:
@@ -119,7 +119,9 @@ class Wallet:
         for seam in self.json["seams"]:
             if seam["hole"]["shape"] == "none":
                 continue
-            if len(seam["pieces"]) < min(2, len(self.layers)):
+            sides = (each for each in self.json["seams"] if seam["name"] in (each["name"], each["meets"]))
+            pierced_pieces = [piece for each in sides for piece in each["pieces"]]
+            if len(pierced_pieces) < min(2, len(self.layers)) and not seam["meets"]:
                 yield f"{seam['name']}: joins nothing to anything"
             xs, ys = ([hole[axis] for hole in seam["holes"]] for axis in ("x", "y"))
             pierced = {
@@ -210,6 +212,25 @@ class Wallet:
             for other in places[1:]:
                 if abs(other - places[0]) > HALVES_MEET:
                     yield f"{name}: its halves lie {abs(other - places[0]):.3f} mm apart, closed"
+
+    def other_sides(self) -> Iterator[str]:
+        """Holes of seams sewn after folding that do not lie on each other once every fold is closed."""
+        meets = {seam["name"]: seam["meets"] for seam in self.json["seams"]}
+        twofold = {name for pair in meets.items() if pair[1] for name in pair}
+        found: dict[tuple[str, int], list[tuple[str, complex]]] = defaultdict(list)
+        for layer, hole in self._sewn():
+            panel = self._panel(self._place(hole).real, 0.0)
+            if hole.seam in twofold and panel is not None:
+                u = self._closed(layer, panel, hole.flat.real) - self.chosen_miss(layer, panel)
+                start, way = self._row[panel]
+                key = (meets[hole.seam] or hole.seam, hole.index)
+                found[key].append((hole.seam, complex(start + way * u, self._level(layer, hole.flat.imag))))
+        for (seam, index), places in found.items():
+            if {name for name, _ in places} < {name for name in twofold if seam in (name, meets[name])}:
+                yield f"{seam} {index}: one of its two sides has no hole"
+            for name, at in places[1:]:
+                if abs(at - places[0][1]) > HALVES_MEET:
+                    yield f"{name} {index}: {abs(at - places[0][1]):.3f} mm off its other side, folded"
 
     @cached_property
     def _row(self) -> list[tuple[float, int]]:
@@ -336,7 +357,7 @@ class Wallet:
         """How far from where ``panel`` begins a place of the layer comes to lie, along the closed panel."""
         panels = self.json["panels"]
         laid_by_edge = flat
-        if len(layer.panels) > 1:
+        if len(layer.panels) > 1 and self._is_flush(layer, "left"):
             laid_by_edge += panels[layer.panels[0]]["x0"] + self._side(layer, "left") - layer.box[0]
         walked = panels[layer.panels[0]]["x0"]
         for zone in layer.zones[: panel - layer.panels[0]]:
@@ -345,7 +366,8 @@ class Wallet:
 
     def _level(self, layer: Layer, y: float) -> float:
         """A height of the layer, laid by its own lower edge when it is one that crosses folds."""
-        return y + (self._side(layer, "bottom") - layer.box[1] if len(layer.panels) > 1 else 0.0)
+        by_edge = len(layer.panels) > 1 and self._is_flush(layer, "bottom")
+        return y + (self._side(layer, "bottom") - layer.box[1] if by_edge else 0.0)
 
 
 def _pierced_later(layer: Layer, seam: Json) -> set[int]:

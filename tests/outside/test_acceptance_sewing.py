@@ -261,16 +261,20 @@ def test_stacks_and_thread_reported_for_every_seam_are_those_of_the_holes_cut(wa
     found = {f["where"]: f for f in wallet.json["findings"] if f["what"] == "thickest stack sewn through"}
     pierced = [(h.seam, h.index, layer.stack_at(h.flat)) for layer in wallet.layers for h in layer.passed]
     pierced += [(hole.seam, hole.index, strip.json["thickness"]) for strip in wallet.strips for hole in strip.holes]
+    sewn_with = {seam["name"]: seam["meets"] for seam in wallet.json["seams"]}
     for seam in wallet.json["seams"]:
         stacks: dict[int, float] = defaultdict(float)
         for name, index, thick in pierced:
-            if name == seam["name"]:
+            if (sewn_with[name] or name) == (seam["meets"] or seam["name"]):
                 stacks[index] += thick
         assert sorted(stacks) == [hole["index"] for hole in seam["holes"]]
         assert len(stacks) == seam["hole_count"]
         report = found[seam["name"]]
         assert report["measured"] == pytest.approx(max(stacks.values()), abs=1e-6)
         assert report["measured"] <= report["limit"] == wallet.json["inputs"]["limits"]["seam_stack"]
+        if seam["meets"]:  # sewn with the other side, whose thread it is
+            assert seam["thread"] == 0
+            continue
         # Two needles: every stitch twice, every hole twice, but for the first of a run once or twice; and tails for
         # every run.
         # The stitch that closes a ring may lie on the quarter of a circle over its chord.

@@ -145,4 +145,23 @@ _LOOSE = (
     ),
 )
 
-BROKEN_CUTS = (*_ROUND_BARS, *_ROUND_ITEMS, *_MOUTHS, *_NOTCHES, *_FOLD_PLACES, *_LOOSE)
+_ONTO = (
+    broken_case("a seam onto an unknown panel", {"onto: middle": "onto: ¦midle"}, "did you mean 'middle'?"),
+    broken_case(
+        "a seam onto its own panel", {"onto: middle": "onto: ¦left"}, ("panel it runs over", "folded over it")
+    ),
+    broken_case(
+        "a seam onto a panel from all of them",
+        {"over: left, onto: middle": "onto: ¦middle"},
+        ("from more panels than one", "add 'over'"),
+    ),
+    broken_case(
+        "a seam onto a panel from two",
+        {"over: left, onto: middle": "over: [left, middle], onto: ¦right"},
+        "from more panels than one",
+    ),
+    broken_case("a seam onto two panels", {"onto: middle": "onto: ¦[middle, right]"}, "is one value, not a list"),
+    broken_case("a misspelt onto", {"onto: middle": "¦ontoo: middle"}, "did you mean 'onto'?"),
+)
+
+BROKEN_CUTS = (*_ROUND_BARS, *_ROUND_ITEMS, *_MOUTHS, *_NOTCHES, *_FOLD_PLACES, *_LOOSE, *_ONTO)

@@ -56,4 +56,5 @@ parts:
     stands: upright
 seams:
   - {seam: rim, along: [left, bottom, right], margin: margin}
+  - {seam: flap seam, along: [bottom], over: left, onto: middle, through: [shell]}
 """

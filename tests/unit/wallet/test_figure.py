@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import pi
 from typing import Any
 
 import pytest
@@ -90,3 +91,31 @@ def test_what_a_shaped_layer_cannot_have_is_refused() -> None:
     design, body = two_panels()
     with pytest.raises(DraftError, match=r"lowered by 8\.00 mm it would cut the rounding of 12\.00 mm"):
         layer_figure(design, body, lining(drop=8.0), BOX)
+
+
+@pytest.mark.parametrize(("first", "last"), [(0, 1), (0, 0), (1, 1)])
+def test_a_panel_has_its_part_of_a_side_that_slants_across_the_folds(first: int, last: int) -> None:
+    # The shell closed on itself: pi x (0.6 + 0.6) at the fold. The upper side falls by 20 mm over all of it.
+    width = 200 + pi * 1.2
+    design = wallet(shell(2), widths=(100.0, 100.0), folds=(FoldSpec(),))
+    falling = replace(design, body=replace(design.body, shapes=((Edge.TOP, EdgeShape(slant=20.0)),)))
+    body = body_of(falling)
+    assert body.width == pytest.approx(width)
+    box = (body.panels[first].x0, 0.0, body.panels[last].x1, 80.0)
+    figure = body_figure(falling, body, box, first, last)
+    low, high = (80 - 20 * x / width for x in (box[0], box[2]))
+    assert (figure.corners[3].y, figure.corners[2].y) == pytest.approx((low, high))
+
+
+def test_a_strap_has_its_part_of_a_side_that_leans() -> None:
+    # The right side leans in by 10 over 80 mm; from 20 to 60 mm up it stands 2.5 to 7.5 in.
+    design, body = two_panels()
+    strap = lining(inset=((Edge.BOTTOM, 20.0), (Edge.TOP, 20.0)))
+    figure = layer_figure(design, body, strap, (0.0, 20.0, 100.0, 60.0))
+    assert xs(figure) == [0, 97.5, 92.5, 0]
+
+
+def test_a_part_of_a_bowed_side_is_refused() -> None:
+    design, body = two_panels(shapes=((Edge.TOP, EdgeShape(bow=5.0)),))
+    with pytest.raises(DraftError, match="the top side bows from end to end"):
+        body_figure(design, body, BOX, 0, 0)
