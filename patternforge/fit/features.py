@@ -6,11 +6,11 @@ from collections.abc import Iterator
 
 from patternforge.fit.close import ClosedWallet
 from patternforge.fit.findings import Finding, Verdict, at_least, at_most
-from patternforge.fit.folds import closed_spans
+from patternforge.fit.folds import closed_point, closed_spans
 from patternforge.fit.layout import Layout
 from patternforge.geometry.path import Path
 from patternforge.geometry.point import Point
-from patternforge.wallet.pattern import FittingHole, Piece
+from patternforge.wallet.pattern import Piece
 
 __all__ = ["feature_findings"]
 
@@ -83,20 +83,12 @@ def _meetings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
     halves: dict[str, list[Point]] = {}
     for piece in layout.pattern.pieces:
         for fitting in piece.fittings:
-            halves.setdefault(fitting.fitting, []).append(_closed_place(layout, spans, piece, fitting))
+            halves.setdefault(fitting.fitting, []).append(
+                closed_point(layout, spans, piece.placement.to_assembly(fitting.at))
+            )
     for name, places in halves.items():
         if len(places) == 2:
             apart = places[0].distance_to(places[1])
             verdict = at_most(apart, _MEET, 1.0)
             remedy = "" if verdict is Verdict.GOOD else "place the second half where the first comes to lie"
             yield Finding("halves meet within", name, apart, _MEET, verdict, remedy)
-
-
-def _closed_place(layout: Layout, spans: dict[int, tuple[float, float]], piece: Piece, fitting: FittingHole) -> Point:
-    at = piece.placement.to_assembly(fitting.at)
-    panel = next(
-        i for i in piece.placement.panels if layout.pattern.panels[i].x0 <= at.x <= layout.pattern.panels[i].x1
-    )
-    left, right = spans[panel]
-    way = 1.0 if right > left else -1.0
-    return Point(left + way * (at.x - layout.pattern.panels[panel].x0), at.y)

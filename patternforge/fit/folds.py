@@ -9,12 +9,14 @@ from patternforge.fit.close import Bend, ClosedWallet
 from patternforge.fit.findings import Finding, Verdict, at_least, at_most
 from patternforge.fit.layout import Layout
 from patternforge.geometry.band import half_angle
+from patternforge.geometry.point import Point
 from patternforge.wallet.pattern import DraftedFold
 
-__all__ = ["closed_spans", "fold_findings", "hump"]
+__all__ = ["closed_point", "closed_spans", "fold_findings", "hump"]
 
 _HOLLOW = 2.0  # mm a stiff bend may hold its panels apart; common practice, no source
 _FLUSH, _SANDED = 0.5, 1.5  # mm of mismatch an edge hides, and can be sanded flush; common practice, no source
+_SAME = 1e-6
 
 
 def fold_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
@@ -165,6 +167,14 @@ def closed_spans(layout: Layout, closed: ClosedWallet) -> dict[int, tuple[float,
             spans[placed.panel] = (at, end)
             at = end
     return spans
+
+
+def closed_point(layout: Layout, spans: dict[int, tuple[float, float]], at: Point) -> Point:
+    """Where a point of the assembly comes to lie along the closed stack whose panels have these ``spans``."""
+    panel = next(i for i, p in enumerate(layout.pattern.panels) if p.x0 - _SAME <= at.x <= p.x1 + _SAME)
+    left, right = spans[panel]
+    way = 1.0 if right > left else -1.0
+    return Point(left + way * (at.x - layout.pattern.panels[panel].x0), at.y)
 
 
 def _room(layout: Layout, spans: dict[int, tuple[float, float]], fold: DraftedFold, panel: int) -> float:

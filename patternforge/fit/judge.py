@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from patternforge.fit.bulk import bulk_findings
 from patternforge.fit.close import closed_wallet
+from patternforge.fit.closures import closure_findings
 from patternforge.fit.features import feature_findings
 from patternforge.fit.findings import Finding, Verdict, is_worse
 from patternforge.fit.finishing import finishing_findings
@@ -49,6 +50,7 @@ def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tupl
         *fold_findings(laid, closed),
         *bulk_findings(laid, closed),
         *feature_findings(laid, closed),
+        *closure_findings(laid),
         *other_side_findings(laid, closed),
         *order_findings(laid),
         *hidden_findings(laid, closed),

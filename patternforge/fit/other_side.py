@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from patternforge.fit.close import ClosedWallet
 from patternforge.fit.findings import Finding, Verdict, at_most
-from patternforge.fit.folds import closed_spans
+from patternforge.fit.folds import closed_point, closed_spans
 from patternforge.fit.layout import Layout
 from patternforge.geometry.point import Point
 from patternforge.wallet.pattern import Seam
@@ -35,18 +35,11 @@ def _seam(layout: Layout, name: str) -> Seam:
     return next(seam for seam in layout.pattern.seams if seam.name == name)
 
 
-def _places(layout: Layout, seam: str, spans: Mapping[int, tuple[float, float]]) -> dict[int, list[Point]]:
+def _places(layout: Layout, seam: str, spans: dict[int, tuple[float, float]]) -> dict[int, list[Point]]:
     """Where each hole of a seam comes to lie in the closed wallet, piece by piece."""
     found: dict[int, list[Point]] = {}
     for holes in layout.holes.values():
         for hole in holes:
             if hole.seam == seam:
-                found.setdefault(hole.index, []).append(_closed_place(layout, spans, hole.at))
+                found.setdefault(hole.index, []).append(closed_point(layout, spans, hole.at))
     return found
-
-
-def _closed_place(layout: Layout, spans: Mapping[int, tuple[float, float]], at: Point) -> Point:
-    panel = next(i for i, p in enumerate(layout.pattern.panels) if p.x0 - 1e-6 <= at.x <= p.x1 + 1e-6)
-    left, right = spans[panel]
-    way = 1.0 if right > left else -1.0
-    return Point(left + way * (at.x - layout.pattern.panels[panel].x0), at.y)
