@@ -14,11 +14,12 @@ import pytest
 
 from patternforge.fit.findings import Verdict
 from patternforge.fit.judge import fit, fit_over_range
+from patternforge.fit.layout import layout
 from patternforge.leather.material import Thickness
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.finishing import EdgeSkive, FoldSkive, TurnedHoles, TurnedSpec
 from patternforge.wallet.pattern import Pattern
-from patternforge.wallet.spec import Edge, FoldSpec, LayerPart
+from patternforge.wallet.spec import Edge, FoldSpec, Held, LayerPart
 from tests.unit.fit.found import GOOD, LOOK, NO, finding, findings, small
 from tests.unit.wallet.built import bank, leather, shell, wallet
 
@@ -201,6 +202,21 @@ def test_the_holes_cut_beforehand_keep_the_wallet_as_good_as_pierced_ones() -> N
     assert [(f.what, f.where, f.verdict) for f in fit(pierced)] == [(f.what, f.where, f.verdict) for f in fit(cut)]
 
 
+def test_a_wallet_is_as_thick_as_where_its_edge_is_turned_in() -> None:
+    part = shell(1, turned=(TurnedSpec((Edge.TOP,)),))
+    pattern = small(part, LayerPart("lining", "inner", 0, 0, follows="shell", inside=1.0))
+    assert finding(pattern, "thickness closed, as loaded").measured == pytest.approx(1.2 + 0.8 + 1.2)
+
+
+def test_what_is_turned_in_lies_behind_the_lining_and_before_what_is_loose_there() -> None:
+    part = shell(1, turned=(TurnedSpec((Edge.TOP,), over=("lining",)),))
+    lining = LayerPart("lining", "inner", 0, 0, follows="shell", inside=1.0)
+    divider = LayerPart("divider", "inner", 0, 0, drop=10.0, exact=("drop",), holds=(Held("card", 2),))
+    pattern = small(part, lining, divider)
+    plies = layout(pattern, {each.role: each for each in pattern.design.leathers}).plies
+    assert [ply.name for ply in plies] == ["shell", "lining", "shell turned in", "card", "divider"]
+
+
 def test_a_core_counts_in_the_edge_and_under_the_stitches() -> None:
     part = shell(1, turned=(TurnedSpec(ALL, core=0.5),), skives=(EdgeSkive(ALL, 14.0, 0.4),))
     pattern = drafted(
@@ -211,3 +227,7 @@ def test_a_core_counts_in_the_edge_and_under_the_stitches() -> None:
         )
     )
     assert finding(pattern, "thickness of a turned edge").measured == pytest.approx(0.4 + 0.5 + 0.4)
+    bare = finding(
+        drafted(wallet(replace(part, turned=(TurnedSpec(ALL),)), bank())), "thickest stack sewn through", "rim"
+    )
+    assert finding(pattern, "thickest stack sewn through", "rim").measured == pytest.approx(bare.measured + 0.5)

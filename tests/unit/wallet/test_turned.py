@@ -64,6 +64,11 @@ def test_a_declared_gap_is_left_at_the_corner() -> None:
     assert cut.path.distance_to(Point(100, 60)) == pytest.approx(1.1)
 
 
+def test_of_two_gaps_asked_for_at_a_corner_the_wider_is_left() -> None:
+    asked = (*sides(Edge.RIGHT, corner_gap=0.5), *sides(Edge.TOP, corner_gap=1.2))
+    assert turned_cut(rectangle(), asked, ()).shape.path.distance_to(Point(100, 60)) == pytest.approx(1.2)
+
+
 def test_a_mitre_at_a_rounded_corner_leaves_the_gap_beyond_the_middle_of_the_rounding() -> None:
     cut = turned_cut(rectangle(3.0), sides(*ALL, corners=TurnedCorner.MITRE, corner_gap=0.6), ()).shape
     middle = Point(3.0, 3.0) - Point(3.0, 0.0).rotated(pi / 4)

@@ -118,14 +118,16 @@ def test_a_slit_in_what_is_turned_in_is_the_mirror_image_of_its_mate() -> None:
         assert (mate.direction - mirrored) % 180 == pytest.approx(0.0, abs=1e-6)
 
 
-def test_no_mates_are_cut_at_corners_for_pleats() -> None:
-    design = lined(holes=TurnedHoles.CUT, corner_overlap=5.0)
-    piece = drafted(replace(design, body=replace(design.body, corner=10.0))).piece("shell")
-    corner = piece.made.bounds
-    mated = {mate.index for mate in piece.turned_holes}
-    for hole in piece.holes:
-        if hole.at.x < corner.x0 + 10 and hole.at.y < corner.y0 + 10:
-            assert hole.index not in mated
+@pytest.mark.parametrize("radius", [14.0, 17.0, 20.0, 23.0])
+def test_no_mates_are_cut_at_corners_for_pleats(radius: float) -> None:
+    design = lined(holes=TurnedHoles.CUT)
+    piece = drafted(replace(design, body=replace(design.body, corner=radius))).piece("shell")
+    box, mated = piece.made.bounds, {mate.index for mate in piece.turned_holes}
+    low = [hole for hole in piece.holes if hole.at.y < box.y0 + radius]
+    corner = [hole for hole in low if min(hole.at.x - box.x0, box.x1 - hole.at.x) < radius]
+    assert len(corner) > 3
+    assert not mated & {hole.index for hole in corner}
+    assert mated
 
 
 def test_what_is_turned_in_along_a_fold_is_notched_by_what_it_is_too_long() -> None:
@@ -189,6 +191,24 @@ def test_a_layer_that_shows_inside_is_turned_in_to_its_outer_side() -> None:
     pattern = drafted(wallet(shell(1), divider))
     assert pattern.piece("divider").showing is Side.INSIDE
     assert names(pattern, 0) == [("shell (outer)", 1.2), ("divider turned in", 0.8), ("divider (inner)", 0.8)]
+
+
+def test_a_layer_turned_over_one_outside_it_lies_beyond_that() -> None:
+    stiff = LayerPart("stiffening", "inner", 0, 0)
+    divider = LayerPart("divider", "inner", 0, 0, turned=(TurnedSpec((Edge.TOP,), over=("stiffening",)),))
+    labels = [label for label, _ in names(drafted(wallet(shell(1), stiff, divider)), 0)]
+    assert labels == ["shell (outer)", "divider turned in", "stiffening (inner)", "divider (inner)"]
+
+
+def test_thread_goes_through_a_core_too() -> None:
+    thin, thick = (
+        drafted(wallet(shell(1, turned=(TurnedSpec((Edge.BOTTOM,), core=core),)), bank())).seams[0]
+        for core in (0.0, 0.5)
+    )
+    low = sum(hole.at.y < 8.0 for hole in thin.holes)
+    # 1.8 mm of reach and 8 mm of overlap: every hole within 9.8 mm of the lower edge, 10.05 mm with the core.
+    assert low > 10
+    assert thick.thread - thin.thread >= 2 * 0.5 * low - 1e-9
 
 
 def test_thread_goes_through_what_is_turned_in() -> None:
