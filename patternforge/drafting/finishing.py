@@ -39,8 +39,7 @@ def finishing_facts(pattern: Pattern, piece: Piece, drawn: Callable[[Piece, Edge
 def _skive_words(spec: SkiveSpec, piece: Piece, drawn: Callable[[Piece, Edge], str]) -> str:
     match spec:
         case EdgeSkive():
-            edges = ", ".join(drawn(piece, edge) for edge in spec.edges)
-            return f"skive {mm(spec.width)} mm along {edges} to {mm(spec.to)} mm"
+            return f"skive {mm(spec.width)} mm {_edges(spec.edges, piece, drawn)} to {mm(spec.to)} mm"
         case FoldSkive():
             return f"skive fold {spec.fold + 1} and {mm(spec.width)} mm on either side to {mm(spec.to)} mm"
         case PatchSkive():
@@ -50,10 +49,15 @@ def _skive_words(spec: SkiveSpec, piece: Piece, drawn: Callable[[Piece, Edge], s
 def _turned_words(piece: Piece, turned: TurnIn, drawn: Callable[[Piece, Edge], str]) -> Iterator[str]:
     widths = dict.fromkeys(mm(edge.allowance) for edge in turned.turned)
     for width in widths:
-        edges = ", ".join(drawn(piece, edge.edge) for edge in turned.turned if mm(edge.allowance) == width)
-        yield f"turn in {edges} at the marked line, {width} mm from the cut edge"
+        edges = tuple(edge.edge for edge in turned.turned if mm(edge.allowance) == width)
+        yield f"turn in {_edges(edges, piece, drawn)} at the marked line, {width} mm from the cut edge"
     if any(edge.holes is TurnedHoles.PIERCED for edge in turned.turned):
         yield "pierce stitch holes there once turned in"
+
+
+def _edges(edges: Sequence[Edge], piece: Piece, drawn: Callable[[Piece, Edge], str]) -> str:
+    """Where something is done, in the words of the piece as drawn."""
+    return "all round" if len(edges) == len(Edge) else f"along {', '.join(drawn(piece, edge) for edge in edges)}"
 
 
 def skives_told(skives: Sequence[Skive]) -> list[Told]:

@@ -148,6 +148,8 @@ def _operation(board: _Board, role: Role, inks: Sequence[Ink], prefix: str) -> A
     pen, plain = board.options.pens[role], role.value.replace(" ", "-")
     word = board.options.classes.get(role, plain)
     look = {"fill": "none", "stroke": pen.colour, "stroke_width": decimal(pen.width, DECIMALS)}
+    # Drawn on to a tip, the lines of a sharp corner would reach further than what is cut.
+    look["stroke_linejoin"] = "round"
     if pen.dashes:
         look["stroke_dasharray"] = " ".join(decimal(length, DECIMALS) for length in pen.dashes)
     group = board.file.g(id=f"{prefix}{plain}", class_=word, **look)

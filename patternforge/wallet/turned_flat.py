@@ -24,7 +24,7 @@ from patternforge.wallet.worked import TurnedEdge, TurnIn
 __all__ = ["cut_shape", "mates_turned_in", "turn_in", "without_pierced"]
 
 _GATHER = 1.0  # mm of leather a turned edge takes up in a fold without a notch; common practice, no source
-_RIM = 1.0  # mm of leather kept round the middle of a hole in what is turned in; common practice, no source
+_RIM = 2.0  # mm of leather kept round the middle of a hole in what is turned in; common practice, no source
 _SHAPES = {TurnedHoles.PIERCED: HoleShape.NONE, TurnedHoles.MARKED: HoleShape.MARK, TurnedHoles.CUT: None}
 
 
@@ -74,7 +74,7 @@ def mates_turned_in(blank: Blank, holes: Sequence[Hole], turned: TurnIn | None, 
     """The holes in what is turned in that come to lie on holes cut in the piece.
 
     Each is unfolded about its edge by the length of the bend. None is cut where the mate would stand in the bend, at
-    a rounded corner, in a notch or within a millimetre of the cut edge: there it is pierced once all is turned in.
+    a rounded corner, in a notch or within two millimetres of the cut edge: there it is pierced once all is turned in.
     """
     if turned is None:
         return ()

@@ -71,12 +71,17 @@ class Layer:
     @cached_property
     def holes(self) -> tuple[Sewn, ...]:
         """The holes as cut, in the order of ``pattern.json``. ValueError when there are more or fewer."""
-        return tuple(hole for hole, is_mate in self._drawn if not is_mate)
+        return tuple(hole for hole, _, is_mate in self._drawn if not is_mate)
 
     @cached_property
     def mates(self) -> tuple[Sewn, ...]:
         """The holes cut in what is turned in."""
-        return tuple(hole for hole, is_mate in self._drawn if is_mate)
+        return tuple(hole for hole, _, is_mate in self._drawn if is_mate)
+
+    @property
+    def cut_holes(self) -> tuple[tuple[Sewn, Cut], ...]:
+        """Every hole with how it is cut, those in what is turned in too."""
+        return tuple((hole, cut) for hole, cut, _ in self._drawn)
 
     @cached_property
     def passed(self) -> tuple[Sewn, ...]:
@@ -102,14 +107,14 @@ class Layer:
         return min(left) + turned_in
 
     @cached_property
-    def _drawn(self) -> tuple[tuple[Sewn, bool], ...]:
+    def _drawn(self) -> tuple[tuple[Sewn, Cut, bool], ...]:
         all_of_it = [(hole, key == "turned_holes") for key in ("holes", "turned_holes") for hole in self.json[key]]
         drawn = [(hole, is_mate) for hole, is_mate in all_of_it if hole["shape"] != "none"]
         described = sorted(drawn, key=lambda each: each[0]["shape"] != "mark")  # marks are cut first
         if len(described) != len(self.cut.holes):
             raise ValueError(f"{self.name}: {len(self.cut.holes)} holes are cut, {len(described)} are described")
         pairs = zip(described, self.cut.holes, strict=True)
-        return tuple((self._sewn(hole, cut), is_mate) for (hole, is_mate), cut in pairs)
+        return tuple((self._sewn(hole, cut), cut, is_mate) for (hole, is_mate), cut in pairs)
 
     @cached_property
     def contour(self) -> Contour:

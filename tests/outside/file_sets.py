@@ -64,7 +64,7 @@ def die_files(folder: Path, options: Sequence[str]) -> Iterator[tuple[Path, Json
     punched = "punched" in options
     for piece in described(folder)["pieces"]:
         name = f"{folder.name}-die-{piece['name'].replace(' ', '-')}{'-with-holes' if punched else ''}.dxf"
-        yield folder / "die" / name, piece if punched else {**piece, "holes": []}
+        yield folder / "die" / name, piece if punched else {**piece, "holes": [], "turned_holes": []}
 
 
 def dxf_files(folder: Path) -> list[Path]:

@@ -85,6 +85,7 @@ def imaginary_parts(points: tuple[complex, ...]) -> list[float]:
 # What the reader gives of upright letters runs on from line to line without a break.
 _FACT = re.compile(
     r"; ?|(?=cut \d|drafted for|grain side|flesh side|faces |seen when|hidden when|tight way|revision )"
+    r"|(?=skive \d|turn in )"
 )
 
 

@@ -151,7 +151,7 @@ def test_no_hole_is_too_near_to_an_edge_a_mouth_or_a_bend(wallet: Wallet) -> Non
     for layer in wallet.layers:
         line = shapely.LinearRing([(at.real, at.imag) for at in layer.cut.outline.flattened()])
         pierced = {(hole.seam, hole.index) for hole in layer.holes}
-        for hole, cut in zip(layer.holes, layer.cut.holes, strict=True):
+        for hole, cut in layer.cut_holes:
             room = line.distance(rim(cut))
             # A hole beside a stitch that wraps an edge of the piece straddles that edge.
             straddles = (hole.seam, hole.index - 1) not in pierced or (hole.seam, hole.index + 1) not in pierced

@@ -79,13 +79,21 @@ def test_marked_holes_are_pricked_and_cut_ones_have_their_mates() -> None:
 def test_labels_tell_what_to_skive_and_to_turn_in_where_it_lies_on_the_piece() -> None:
     pattern = lined()
     told = facts(pattern, pattern.piece("shell"))
-    # Left and right change places on a piece that shows its outside.
-    assert "skive 12.00 mm along right, bottom, left, top to 0.40 mm" in told
+    assert "skive 12.00 mm all round to 0.40 mm" in told
     assert "skive fold 1 and 6.00 mm on either side to 0.70 mm" in told
     assert "skive 10.00 x 6.00 mm where marked to 0.50 mm" in told
-    assert "turn in bottom, left, top, right at the marked line, 9.08 mm from the cut edge" in told
+    assert "turn in all round at the marked line, 9.08 mm from the cut edge" in told
     assert "pierce stitch holes there once turned in" in told
     assert not any("skive" in fact or "turn in" in fact for fact in facts(pattern, pattern.piece("lining")))
+
+
+def test_edges_are_told_as_they_lie_on_a_piece_that_shows_its_outside() -> None:
+    edges = (Edge.LEFT, Edge.BOTTOM)
+    part = shell(1, turned=(TurnedSpec(edges),), skives=(EdgeSkive(edges, 12.0, 0.4),))
+    pattern = drafted(wallet(part, bank()))
+    told = facts(pattern, pattern.piece("shell"))
+    assert "skive 12.00 mm along right, bottom to 0.40 mm" in told
+    assert any(fact.startswith("turn in along bottom, right at the marked line") for fact in told)
 
 
 def test_a_label_speaks_of_no_piercing_where_holes_are_cut() -> None:
