@@ -29,6 +29,8 @@ SAME_VERTEX = 1e-7  # mm; neighbours that meet within this of their common verte
 
 SAME_CORNER = 1e-4  # mm; corners of cut areas closer than this come from rounding
 
+_GRID = 1e-7  # mm; cuts of areas are noded on a grid this fine
+
 Ring = tuple[Path, Sequence[Path]]
 
 
@@ -176,11 +178,9 @@ def overlay(areas: Sequence[tuple[Path, Sequence[Path], float]], tolerance: floa
     polygons = [_polygon(outline, tuple(openings), tolerance) for outline, openings, _ in areas]
     if not polygons:
         return ()
-    edges = shapely.unary_union([polygon.boundary for polygon in polygons])
-    faces = shapely.get_parts(shapely.polygonize([edges]))
     tree = shapely.STRtree(polygons)
     cells = []
-    for face in faces:
+    for face in _faces(polygons):
         inner = face.representative_point()
         covers = frozenset(int(i) for i in tree.query(inner, predicate="within"))
         if covers and 2 * face.area > tolerance * face.length:
@@ -204,15 +204,25 @@ def patches(areas: Sequence[Region], sliver: float = 1e-6) -> tuple[Patch, ...]:
     shapes = [area.shape for area in areas]
     if not shapes:
         return ()
-    faces = shapely.get_parts(shapely.polygonize([shapely.unary_union([shape.boundary for shape in shapes])]))
     tree = shapely.STRtree(shapes)
     found = []
-    for face in faces:
+    for face in _faces(shapes):
         inner = face.representative_point()
         covers = frozenset(int(i) for i in tree.query(inner, predicate="within"))
         if covers and face.area > sliver:
             found.append(Patch(covers, Region(face), Point(float(inner.x), float(inner.y))))
     return tuple(sorted(found, key=lambda patch: (round(patch.at.x, 6), round(patch.at.y, 6))))
+
+
+def _faces(shapes: Sequence[BaseGeometry]) -> Iterator[Polygon]:
+    """The faces that the boundaries of all shapes enclose, cut on a fine grid.
+
+    Without the grid, edges that all but coincide cross where no node is made, and whole faces are lost.
+    """
+    import shapely
+
+    edges = shapely.unary_union([shape.boundary for shape in shapes], grid_size=_GRID)
+    yield from shapely.get_parts(shapely.polygonize([edges]))
 
 
 def _apart(points: list[Point]) -> list[Point]:

@@ -12,7 +12,7 @@ from patternforge.errors import GeometryError
 from patternforge.geometry.corners import rounded_rectangle
 from patternforge.geometry.path import Path, from_vertices, polygon, polyline
 from patternforge.geometry.point import Point
-from patternforge.geometry.regions import fault_of, overlap_area, overlay, region
+from patternforge.geometry.regions import fault_of, overlap_area, overlay, patches, region
 from patternforge.geometry.transform import rotation
 
 PLATE = rounded_rectangle(0, 0, 40, 30, 4)
@@ -142,3 +142,16 @@ def test_shapely_is_not_loaded_before_it_is_used() -> None:
     program = "import sys, patternforge.geometry.regions; print('shapely' in sys.modules)"
     done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "False"
+
+
+def test_no_part_is_lost_where_edges_all_but_coincide() -> None:
+    x = 101.74000000000001  # a rounding error beside 101.74
+    first = polygon(
+        [Point(101.74, 0.0), Point(101.74, 43.67404862266685), Point(6.099999999999994, 47.41234822909543)]
+    )
+    second = polygon([Point(x, 0.0), Point(x, 47.41234822873622), Point(5.599999999999994, 0.0)])
+    both = first.area + second.area
+    parts = patches([region(first), region(second)])
+    assert sum(part.region.area * len(part.covers) for part in parts) == pytest.approx(both, abs=1e-4)
+    cells = overlay([(first, (), 1.0), (second, (), 1.0)])
+    assert sum(cell.area * cell.weight for cell in cells) == pytest.approx(both, abs=1e-3)

@@ -38,7 +38,7 @@ def test_a_design_started_without_changes_is_the_ready_one_under_another_title(n
 def _setting(ready: Ready) -> dict[str, str]:
     """A value for the margin of what is sewn, or for the relief of what is folded."""
     names = {parameter.name for parameter in ready.resolved().parameters}
-    return {"margin": "1/8 in"} if "margin" in names else {"relief": "1/25 in"}
+    return {"margin": "5/32 in"} if "margin" in names else {"relief": "1/25 in"}
 
 
 @pytest.mark.parametrize("name", ready_names())
