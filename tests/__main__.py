@@ -1,4 +1,5 @@
-"""Runs everything that must hold: format, lint, types, import contracts, then the tests with coverage.
+"""Runs everything that must hold: format, lint, types, import contracts, then the tests with coverage, as many at
+a time as there are processors.
 
 ``python -m tests`` from the project's root; stops at the first step that fails with that step's exit status.
 """
@@ -15,8 +16,7 @@ STEPS = (
     ("lint", (PYTHON, "-m", "ruff", "check", ".")),
     ("types", (PYTHON, "-m", "mypy")),
     ("import contracts", (PYTHON, "-c", "from importlinter.cli import lint_imports_command as lint; lint()")),
-    ("tests", (PYTHON, "-m", "coverage", "run", "-m", "pytest")),
-    ("coverage", (PYTHON, "-m", "coverage", "report")),
+    ("tests", (PYTHON, "-m", "pytest", "--numprocesses=auto", "--dist=worksteal", "--cov", "--cov-report=term")),
 )
 
 
