@@ -23,6 +23,7 @@ from patternforge.cli.choices import (
 )
 from patternforge.cli.guard import guarded
 from patternforge.cli.trials import trials
+from patternforge.cli.watching import watching
 from patternforge.cli.words import TRUE, given, pairs, texts
 
 __all__ = ["app"]
@@ -235,8 +236,9 @@ def machines(name: options.MachineWord = None, out: options.OutFile = None) -> N
         _say([f"{file_delivered(out, table_text(name, Path()).encode('utf-8'))} is written."])
 
 
-# Test pieces and what they tell stand in a module of their own; their commands are commands like the others.
+# Commands that stand in modules of their own are commands like the others.
 app.add_typer(trials)
+app.add_typer(watching)
 
 
 def _say(lines: Iterable[str]) -> None:

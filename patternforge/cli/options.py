@@ -49,6 +49,7 @@ __all__ = [
     "OutFile",
     "OutFolder",
     "PaperSize",
+    "Port",
     "SchemaOf",
     "Settings",
     "SmallestGap",
@@ -190,6 +191,9 @@ SchemaOf = Annotated[
 
 CutFiles = Annotated[
     list[Path], typer.Argument(metavar="FILE...", help="DXF or SVG files, of any program.", show_default=False)
+]
+Port = Annotated[
+    int, typer.Option("--port", min=0, max=65535, help="Port of the page on this machine; 0 takes a free one.")
 ]
 EveryCheck = Annotated[bool, typer.Option("--every", help="Every flaw, and a line for every check that found none.")]
 

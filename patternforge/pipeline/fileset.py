@@ -24,7 +24,7 @@ from patternforge.wallet.pattern import Pattern
 if TYPE_CHECKING:
     from patternforge.pipeline.cutter import CutFiles
 
-__all__ = ["fileset", "set_name"]
+__all__ = ["fileset", "overview", "set_name"]
 
 _GAP = 15.0  # between pieces on the overview, mm
 _LETTERS = 4.0  # height of a warning on it, mm
@@ -119,6 +119,12 @@ def _paper(wallet: Judged, request: DraftRequest) -> _Files:
     for number, page in enumerate(printed, start=1):
         yield f"{stem}-page-{number:02d}.svg", writer("svg")(page)
     yield f"svg/{set_name(pattern)}.svg", writer("svg")(_overview(drawn, settings.heading, warning))
+
+
+def overview(wallet: Judged) -> Sheet:
+    """All pieces as they are drawn for the bench, on one sheet; it says so when they do not fit."""
+    drawn = figures(wallet.pattern, Purpose.PAPER, DraftingOptions())
+    return _overview(drawn, wallet.pattern.design.title, _warning(wallet.findings))
 
 
 def _overview(drawn: Sequence[Figure], heading: str, warning: str) -> Sheet:

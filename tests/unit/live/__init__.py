@@ -1,0 +1,1 @@
+"""The live page: what it shows, its text, its server."""
