@@ -32,32 +32,34 @@ def watch(
 
     Open the address it tells in a browser; Ctrl-C ends it. No other machine can see the page.
     """
+    from patternforge.cli.report import wallet_report
     from patternforge.live.server import started
     from patternforge.live.shown import Board
     from patternforge.pipeline.stages import text_at
-    from patternforge.pipeline.watch import WatchRequest, drafted_anew, saves
+    from patternforge.pipeline.watch import WatchRequest, Words, drafted_anew, saves
 
+    words = Words(_first, wallet_report)
     request = WatchRequest(design, pairs(settings), texts(initials))
     text_at(design)  # a design that is not there is refused; one that goes away later is told on the page
     changes = saves(design)
     next(changes)  # before the first draft, so that no save after it is missed
-    newest = drafted_anew(request, _told)
+    newest = drafted_anew(request, words)
     board = Board(newest)
     server = started(board, port)
     print(f"{_line(design, newest)}\nOpen {server.address} in a browser; Ctrl-C ends it.", flush=True)
     for _ in changes:
-        newest = drafted_anew(request, _told, newest)
+        newest = drafted_anew(request, words, newest)
         board.put(newest)
         print(_line(design, newest), flush=True)
 
 
-def _told(wallet: Judged) -> list[str]:
+def _first(wallet: Judged) -> list[str]:
+    """The verdict, and what wants the maker's eye."""
     from patternforge.cli.findings import conclusion, findings_table
-    from patternforge.cli.report import wallet_report
     from patternforge.fit.findings import Verdict
 
     wanting = [found for found in wallet.findings if found.verdict is not Verdict.GOOD]
-    return [conclusion(wallet.findings), *(findings_table(wanting) if wanting else ()), "", *wallet_report(wallet)]
+    return [conclusion(wallet.findings), *(findings_table(wanting) if wanting else ())]
 
 
 def _line(design: Path, newest: Shown) -> str:

@@ -65,14 +65,17 @@ def page_html(number: int, shown: Shown) -> str:
 
 
 def content_html(number: int, shown: Shown) -> str:
-    """What is inside the frame: title, how it stands in a word, the report, the pictures."""
-    lines = "\n".join(shown.lines)
+    """What is inside the frame: title, how it stands in words, what wants the maker's eye, pictures, the report."""
     return (
         f"<h1>{escape(shown.title)}</h1>\n"
         f'<p class="standing {shown.standing.value}">{_SIGNS[shown.standing]} {_WORDS[shown.standing]}</p>\n'
-        f"<pre>{escape(lines)}</pre>\n"
-        f"{_figures(number, shown)}"
+        f"{_told(shown.lines)}{_figures(number, shown)}{_told(shown.report)}"
     )
+
+
+def _told(lines: tuple[str, ...]) -> str:
+    text = "\n".join(lines)
+    return f"<pre>{escape(text)}</pre>\n" if lines else ""
 
 
 def picture_path(number: int, index: int) -> str:

@@ -28,12 +28,16 @@ class Picture:
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """One state of the page; of a design that cannot be taken the pictures are those drafted last."""
+    """One state of the page: what is said first, the pictures, and the report that stands under them.
+
+    Of a design that cannot be taken the pictures are those drafted last.
+    """
 
     title: str
     standing: Standing
     lines: tuple[str, ...]
     pictures: tuple[Picture, ...] = ()
+    report: tuple[str, ...] = ()
 
 
 @dataclass(slots=True)

@@ -15,10 +15,19 @@ from patternforge.pipeline.fileset import overview
 from patternforge.pipeline.stages import Judged, judged, lettered, shown
 from patternforge.pipeline.views import view_sheets
 
-__all__ = ["WatchRequest", "drafted_anew", "saves"]
+__all__ = ["WatchRequest", "Words", "drafted_anew", "saves"]
 
 Told = Callable[[Judged], Sequence[str]]
 """What is said of a wallet, line by line."""
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """What is said of a wallet: first, in a few lines, and under the pictures, whole."""
+
+    first: Told
+    report: Told
+
 
 Stamp = tuple[int, int, int] | None
 """What tells one save of a file from the next: when, how large, which file; None when there is none."""
@@ -47,18 +56,20 @@ def saves(path: Path, wait: Callable[[], None] = lambda: sleep(_BETWEEN)) -> Ite
             yield found
 
 
-def drafted_anew(request: WatchRequest, told: Told, before: Shown | None = None) -> Shown:
+def drafted_anew(request: WatchRequest, words: Words, before: Shown | None = None) -> Shown:
     """The design as it is saved now: its report and pictures, or its faults over the pictures of ``before``."""
     try:
         wallet = lettered(judged(request.design, request.settings, request.texts))
-        return Shown(wallet.pattern.design.title, _standing(wallet), tuple(told(wallet)), tuple(_pictures(wallet)))
+        return Shown(
+            wallet.pattern.design.title,
+            Standing(wallet.verdict.value),
+            tuple(words.first(wallet)),
+            tuple(_pictures(wallet)),
+            tuple(words.report(wallet)),
+        )
     except PatternforgeError as error:
         title = before.title if before else shown(request.design)
         return Shown(title, Standing.FAULT, tuple(str(error).splitlines()), before.pictures if before else ())
-
-
-def _standing(wallet: Judged) -> Standing:
-    return Standing(wallet.verdict.value)
 
 
 def _pictures(wallet: Judged) -> Iterator[Picture]:
