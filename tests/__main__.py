@@ -16,7 +16,10 @@ STEPS = (
     ("lint", (PYTHON, "-m", "ruff", "check", ".")),
     ("types", (PYTHON, "-m", "mypy")),
     ("import contracts", (PYTHON, "-c", "from importlinter.cli import lint_imports_command as lint; lint()")),
-    ("tests", (PYTHON, "-m", "pytest", "--numprocesses=auto", "--dist=worksteal", "--cov", "--cov-report=term")),
+    (
+        "tests",
+        (PYTHON, "-m", "pytest", "-rs", "--numprocesses=auto", "--dist=worksteal", "--cov", "--cov-report=term"),
+    ),
 )
 
 

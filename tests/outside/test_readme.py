@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 import shlex
 import shutil
+import signal
 import subprocess
 import sys
 import tomllib
@@ -36,6 +37,7 @@ _NO_SET_UP = re.compile(rf"^{re.escape(_SET_UP)} \S+ && ")
 _PROGRAM = ".venv/bin/patternforge"
 _TESTS = ".venv/bin/python -m tests"
 _HEAVIEST = 150_000  # bytes of a picture
+_STOPPED = 130  # the exit status of a command stopped by Ctrl-C
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 _STORY = "Why thickness matters"
 _STRIP = "((strip − both legs + stack + 2 × thickness) ÷ π − stack ÷ 2) ÷ thickness"
@@ -49,9 +51,25 @@ def _run(command: str, place: Path) -> str:
     words = shlex.split(_NO_SET_UP.sub("", command))
     assert words[0] == _PROGRAM, f"nothing is known of how to run {command!r}"
     replaced = [sys.executable, "-m", "patternforge.cli", *words[1:]]
+    if words[1] == "watch" and "--help" not in words:
+        return _until_stopped(replaced, place)
     run = subprocess.run(replaced, cwd=place, capture_output=True, text=True, encoding="utf-8", check=False)
     assert run.returncode == 0, f"{command}\n{run.stdout}{run.stderr}"
     return run.stdout
+
+
+def _until_stopped(words: list[str], place: Path) -> str:
+    """What a command says that goes on until Ctrl-C, up to the address to open, once it has been stopped."""
+    with subprocess.Popen(words, cwd=place, stdout=subprocess.PIPE, text=True, encoding="utf-8") as running:
+        try:
+            assert running.stdout is not None
+            said = "".join([next(running.stdout), next(running.stdout)])
+            assert "Open http://127.0.0.1:" in said
+            running.send_signal(signal.SIGINT)
+            assert running.wait(20) == _STOPPED
+        finally:
+            running.kill()
+    return said
 
 
 @pytest.fixture(scope="module")
