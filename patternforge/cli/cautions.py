@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from patternforge.drafting.dangers import ALWAYS as _ALWAYS
+from patternforge.drafting.dangers import PRESS as _DIE
 from patternforge.leather.material import Leather, Tannage
 from patternforge.pipeline.request import DraftRequest, Wanted
 
@@ -19,10 +21,8 @@ _UNSURE = (
     " what it is, and do not cut what nobody can vouch for."
 )
 _KNIFE = "Plotter: keep hands, hair and sleeves away from the blade and the carriage while they move."
-_DIE = "Press: hands clear before it closes, and use the two-hand control or guard the machine has."
 _PAPER = "Paper: print at 100 %, not fitted to the page, and measure the check bars both ways before you cut by it."
 _BLADE = "Blade: cut away from your hand, with a sharp blade along a metal rule."
-_ALWAYS = "Follow the machine's manual and the rules of your place; leave machines to people trained on them."
 _SCRAP = "Cut one wallet in scrap of the same thickness before you cut good leather."
 
 _SAID: Mapping[str, tuple[str, ...]] = MappingProxyType(

@@ -4,7 +4,19 @@ from __future__ import annotations
 
 from enum import StrEnum
 
-__all__ = ["DxfRelease", "Engraved", "Face", "Fold", "PaperName", "Punching", "SchemaName", "TypeSize", "Usage"]
+__all__ = [
+    "Awl",
+    "DxfRelease",
+    "Engraved",
+    "Face",
+    "Fold",
+    "Mirrored",
+    "PaperName",
+    "Punching",
+    "SchemaName",
+    "TypeSize",
+    "Usage",
+]
 
 
 class Usage(StrEnum):
@@ -39,6 +51,16 @@ class Engraved(StrEnum):
 class Punching(StrEnum):
     NONE = "none"
     PUNCHED = "punched"
+
+
+class Awl(StrEnum):
+    CROSSES = "crosses"
+    NONE = "none"
+
+
+class Mirrored(StrEnum):
+    SHARED = "shared"
+    OWN = "own"
 
 
 class PaperName(StrEnum):

@@ -11,10 +11,12 @@ import typer
 from patternforge import __version__
 from patternforge.cli import options
 from patternforge.cli.choices import (
+    Awl,
     DxfRelease,
     Engraved,
     Face,
     Fold,
+    Mirrored,
     PaperName,
     Punching,
     SchemaName,
@@ -71,10 +73,12 @@ def draft(
     engrave: options.Engrave = Engraved.NONE,
     dxf: options.Dxf = DxfRelease.R2010,
     die_holes: options.DieHoles = Punching.NONE,
+    die_mirrors: options.DieMirrors = Mirrored.SHARED,
     paper: options.PaperSize = PaperName.A4,
     white: options.White = 10.0,
     measured: options.Measured = TRUE,
     type_size: options.Type = TypeSize.USUAL,
+    awl: options.AwlPoints = Awl.CROSSES,
     despite_findings: options.DespiteFindings = False,
 ) -> None:
     """Draft DESIGN and write its files into a folder of its own, all of them or none.
@@ -88,7 +92,7 @@ def draft(
     from patternforge.pipeline.request import DraftRequest, Wanted
 
     written = given(context)
-    chosen = cutting(kerf, cut_face, fold_ticks, gap, bed, die_holes, engrave)
+    chosen = cutting(kerf, cut_face, fold_ticks, gap, bed, die_holes, engrave, die_mirrors, awl)
     request = DraftRequest(
         design,
         pairs(settings),

@@ -12,7 +12,7 @@ from patternforge.drawing.travel import tallies
 from patternforge.export.dxf import DxfOptions
 from patternforge.export.hpgl import HpglOptions
 from patternforge.machines.table import Format, Machine
-from patternforge.machines.writing import stray_of_chords, writing_options
+from patternforge.machines.writing import makes_dies, stray_of_chords, writing_options
 from patternforge.pipeline.cutter import CutFiles
 from patternforge.units import mm
 
@@ -78,12 +78,13 @@ def _smallest(cut: CutFiles) -> Iterator[str]:
         ("radius", cut.smallest.radius, limits.radius),
     ):
         if spot is not None:
-            yield f"smallest {what} {mm(spot.size)} mm ({spot.piece}){_against(spot, limit)}"
+            yield f"smallest {what} {mm(spot.size)} mm ({spot.piece}){_against(spot, limit, cut.machine)}"
 
 
-def _against(spot: Spot, limit: float) -> str:
+def _against(spot: Spot, limit: float, machine: Machine) -> str:
     if not limit:
         return ""
     if spot.size >= limit - _FORGIVEN:
         return f", the machine can cut {mm(limit)} mm"
-    return f": look, the machine can cut no smaller than {mm(limit)} mm"
+    word = "no" if makes_dies(machine) else "look"
+    return f": {word}, the machine can cut no smaller than {mm(limit)} mm"

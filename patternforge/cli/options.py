@@ -8,10 +8,12 @@ from typing import Annotated
 import typer
 
 from patternforge.cli.choices import (
+    Awl,
     DxfRelease,
     Engraved,
     Face,
     Fold,
+    Mirrored,
     PaperName,
     Punching,
     SchemaName,
@@ -21,6 +23,7 @@ from patternforge.cli.choices import (
 from patternforge.cli.words import Corrections, corrections, length, one_of
 
 __all__ = [
+    "AwlPoints",
     "Bed",
     "CombSlot",
     "CombStep",
@@ -30,6 +33,7 @@ __all__ = [
     "DesignFile",
     "DespiteFindings",
     "DieHoles",
+    "DieMirrors",
     "Dxf",
     "Engrave",
     "Every",
@@ -138,6 +142,15 @@ DieHoles = Annotated[
         "--die-holes", metavar="|".join(Punching), parser=one_of(Punching), help="Die: stitch holes it punches."
     ),
 ]
+DieMirrors = Annotated[
+    Mirrored,
+    typer.Option(
+        "--die-mirrors",
+        metavar="|".join(Mirrored),
+        parser=one_of(Mirrored),
+        help="Die: mirror images share one, the leather turned over, or have their own.",
+    ),
+]
 MachineName = Annotated[
     str | None,
     typer.Option(
@@ -153,6 +166,15 @@ MachineWord = Annotated[
 PaperSize = Annotated[
     PaperName,
     typer.Option("--paper", metavar="|".join(PaperName), parser=one_of(PaperName), help="Paper to print on."),
+]
+AwlPoints = Annotated[
+    Awl,
+    typer.Option(
+        "--awl",
+        metavar="|".join(Awl),
+        parser=one_of(Awl),
+        help="Paper: a cross in every stitch hole to set an awl on.",
+    ),
 ]
 White = Annotated[
     float, typer.Option("--white", metavar="MM", parser=length, help="Paper: rim that the printer leaves white.")

@@ -32,6 +32,7 @@ from patternforge.wallet.pattern import Adjustment, Pattern
 
 if TYPE_CHECKING:
     from patternforge.pipeline.cutter import CutFiles
+    from patternforge.pipeline.dies import DieFiles
 
 __all__ = ["draft_report", "wallet_report"]
 
@@ -49,6 +50,7 @@ def draft_report(done: Draft, request: DraftRequest) -> list[str]:
         conclusion(done.wallet.findings),
         *(findings_table(wanting) if wanting else ()),
         *(["", *_cutting(done.cut)] if done.cut else ()),
+        *(["", *_dies(done.dies)] if done.dies else ()),
         "",
         *_files(done.delivery),
         "",
@@ -167,6 +169,12 @@ def _cutting(cut: CutFiles) -> list[str]:
     from patternforge.cli.cutting import cutting_report
 
     return cutting_report(cut)
+
+
+def _dies(dies: DieFiles) -> list[str]:
+    from patternforge.cli.dies import dies_report
+
+    return dies_report(dies.pack)
 
 
 def _files(delivery: Delivery) -> list[str]:

@@ -8,9 +8,10 @@ from typing import TypeVar
 
 import typer
 
-from patternforge.cli.choices import DxfRelease, Engraved, Face, Fold, Punching, TypeSize, Usage
+from patternforge.cli.choices import Awl, DxfRelease, Engraved, Face, Fold, Mirrored, Punching, TypeSize, Usage
 from patternforge.cli.words import Corrections
 from patternforge.drafting.purpose import (
+    AwlPoints,
     CutFace,
     DieHoles,
     DieOptions,
@@ -18,6 +19,8 @@ from patternforge.drafting.purpose import (
     Engraving,
     FoldTicks,
     LaserOptions,
+    Mirrors,
+    PaperOptions,
 )
 from patternforge.drawing.printing import Letters, PrintSettings
 from patternforge.errors import DraftError
@@ -41,10 +44,12 @@ _USED_FOR: Mapping[str, tuple[Usage, ...]] = MappingProxyType(
         "engrave": (_LASER,),
         "dxf": (_LASER, _DIE),
         "die_holes": (_DIE,),
-        "paper": (_PAPER,),
-        "white": (_PAPER,),
-        "measured": (_PAPER,),
-        "type_size": (_PAPER,),
+        "die_mirrors": (_DIE,),
+        "paper": (_PAPER, _DIE),
+        "white": (_PAPER, _DIE),
+        "measured": (_PAPER, _DIE),
+        "awl": (_PAPER,),
+        "type_size": (_PAPER, _DIE),
     }
 )
 
@@ -60,7 +65,15 @@ def refuse_unused(usage: Usage, written: Collection[str]) -> None:
 
 
 def cutting(
-    kerf: float, face: Face, ticks: Fold, gap: float, bed: float | None, punching: Punching, engraved: Engraved
+    kerf: float,
+    face: Face,
+    ticks: Fold,
+    gap: float,
+    bed: float | None,
+    punching: Punching,
+    engraved: Engraved,
+    mirrored: Mirrored = Mirrored.SHARED,
+    awl: Awl = Awl.CROSSES,
 ) -> DraftingOptions:
     """How laser and die files are made; a usage error, naming the option, for a size out of its range."""
     _within_range("--kerf", lambda: LaserOptions(kerf, gap=_WIDE))
@@ -70,7 +83,7 @@ def cutting(
         "--gap", lambda: LaserOptions(kerf, CutFace(face), FoldTicks(ticks), gap, bed, Engraving(engraved))
     )
     holes = {Punching.NONE: DieHoles.LEFT_OUT, Punching.PUNCHED: DieHoles.PUNCHED}
-    return DraftingOptions(laser, DieOptions(holes[punching]))
+    return DraftingOptions(laser, DieOptions(holes[punching], Mirrors(mirrored)), PaperOptions(awl=AwlPoints(awl)))
 
 
 def release(dxf: DxfRelease) -> DxfVersion:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from patternforge.drafting.dies import Die, dies
 from patternforge.drafting.names import file_word, file_words
 from patternforge.drafting.pieces import figures
-from patternforge.drafting.purpose import CutFace, DraftingOptions, Files, LaserOptions, Purpose
+from patternforge.drafting.purpose import CutFace, DraftingOptions, Files, LaserOptions, Mirrors, Purpose
 from patternforge.drafting.sheets import own_width
 from patternforge.drawing.arrange import arranged, on_beds
 from patternforge.drawing.chords import in_chords
@@ -19,7 +20,7 @@ from patternforge.errors import DraftError
 from patternforge.units import mm
 from patternforge.wallet.pattern import Pattern
 
-__all__ = ["CutSheet", "Cutter", "cutter_sheets"]
+__all__ = ["CutSheet", "Cutter", "cutter_dies", "cutter_sheets"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +29,8 @@ class Cutter:
 
     ``word`` goes into their names; ``kind`` is the kind of file. ``roles`` are written, in this order within a piece.
     ``chords`` is how far chords may stray from the arcs they stand for, mm; None keeps true arcs. ``travel`` says
-    whether lines are put in another order to save way.
+    whether lines are put in another order to save way. Where pieces have a file each and ``mirrors`` is given, pieces
+    that share a die have one file.
     """
 
     word: str
@@ -39,6 +41,7 @@ class Cutter:
     course: Course
     chords: float | None
     travel: Travel = Travel.AS_DRAWN
+    mirrors: Mirrors | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,8 +86,23 @@ def _sheets(pattern: Pattern, drawn: Sequence[Figure], cutter: Cutter) -> Iterat
 
 
 def _single(pattern: Pattern, drawn: Sequence[Figure], cutter: Cutter) -> Iterator[tuple[Sheet, str]]:
+    shared = None if cutter.mirrors is None else [die.name for die in _dies(pattern, drawn, cutter, cutter.mirrors)]
     for name, figure in zip(_names(pattern, cutter, [figure.name for figure in drawn]), drawn, strict=True):
-        yield from ((sheet, figure.group) for sheet in _laid_out(name, [figure], cutter.laser))
+        if shared is None or figure.name in shared:
+            yield from ((sheet, figure.group) for sheet in _laid_out(name, [figure], cutter.laser))
+
+
+def cutter_dies(pattern: Pattern, cutter: Cutter) -> tuple[Die, ...]:
+    """The dies whose files ``cutter_sheets`` gives, in its order; none for a cutter that is no die."""
+    if cutter.mirrors is None:
+        return ()
+    drawn = figures(pattern, Purpose.LASER, DraftingOptions(cutter.laser))
+    return _dies(pattern, drawn, cutter, cutter.mirrors)
+
+
+def _dies(pattern: Pattern, drawn: Sequence[Figure], cutter: Cutter, mirrors: Mirrors) -> tuple[Die, ...]:
+    written = [replace(each, inks=tuple(ink for ink in each.inks if ink.role in cutter.roles)) for each in drawn]
+    return dies(pattern, written, mirrors)
 
 
 def _names(pattern: Pattern, cutter: Cutter, words: Sequence[str]) -> list[str]:

@@ -38,12 +38,16 @@ VERSION = 1  # grows whenever a reader of the version before would misread a fil
 
 
 def description(
-    pattern: Pattern, findings: Sequence[Finding] = (), machine: Mapping[str, Any] | None = None
+    pattern: Pattern,
+    findings: Sequence[Finding] = (),
+    machine: Mapping[str, Any] | None = None,
+    dies: Mapping[str, Any] | None = None,
 ) -> dict[str, Any]:
     """``pattern`` as dicts, lists, strings, numbers and None, valid under ``pattern_schema``.
 
     Lengths in mm, angles in degrees, areas in mm2; the pieces' own frames as everywhere: showing face up, lower left
-    corner at the origin. ``findings`` are those of the fit; ``machine`` says what a machine was sent.
+    corner at the origin. ``findings`` are those of the fit; ``machine`` says what a machine was sent,
+    and ``dies`` what a die maker.
     """
     design = pattern.design
     names = [panel.name for panel in pattern.panels]
@@ -69,7 +73,7 @@ def description(
         "loose": [{**plain(loose), "panel": names[loose.panel]} for loose in pattern.loose],
         "seams": [_seam(pattern, seam) for seam in pattern.seams],
         "adjustments": plain(pattern.adjustments),
-        "cutting": {"operations": tally_rows(net_tallies(pattern)), "machine": machine},
+        "cutting": {"operations": tally_rows(net_tallies(pattern)), "machine": machine, "dies": dies},
         "findings": plain(tuple(findings)),
         "verdict": worst(findings).value if findings else None,
     }

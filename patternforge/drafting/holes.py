@@ -15,9 +15,10 @@ from patternforge.geometry.point import Point
 from patternforge.wallet.pattern import Hole, Pattern, Piece, Seam
 from patternforge.wallet.spec import HoleShape, HoleSpec
 
-__all__ = ["hole_inks", "hole_reach", "made_hole", "seam_strokes"]
+__all__ = ["awl_inks", "hole_inks", "hole_reach", "made_hole", "seam_strokes"]
 
 _PRICK = 0.3  # diameter of the dot that shows where an awl goes in, mm
+_CROSS = 0.4  # half a cross that an awl is set on, mm: within a round hole of 1 mm
 _WHOLE_ROUND = 1.5  # in pitches: a run whose ends lie nearer together than this goes all the way round
 
 
@@ -36,6 +37,22 @@ def hole_inks(pattern: Pattern, piece: Piece, kerf: float, how: StitchHoles = St
     if how is StitchHoles.MARKED:
         return tuple(Dot(Role.MARK, hole.at, _PRICK) for hole, spec in made if spec.shape is not HoleShape.NONE)
     return tuple(ink for hole, spec in made for ink in _hole(hole, spec, kerf, piece.name))
+
+
+def awl_inks(pattern: Pattern, piece: Piece) -> tuple[Stroke, ...]:
+    """A cross in the middle of every stitch hole that is to be made, aslant to its slit, to set an awl on."""
+    specs = {seam.name: seam.stitching.hole for seam in pattern.seams}
+    made = [hole for hole in (*piece.holes, *piece.turned_holes) if _is_made(made_hole(hole, specs[hole.seam]))]
+    return tuple(_arm(hole, turn) for hole in made for turn in (45.0, 135.0))
+
+
+def _is_made(spec: HoleSpec) -> bool:
+    return spec.shape is not HoleShape.NONE
+
+
+def _arm(hole: Hole, turn: float) -> Stroke:
+    half = Point(_CROSS, 0.0).rotated(radians(hole.direction + turn))
+    return Stroke(Role.MARK, polyline([hole.at - half, hole.at + half]))
 
 
 def made_hole(hole: Hole, of_seam: HoleSpec) -> HoleSpec:

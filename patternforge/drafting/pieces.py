@@ -6,10 +6,11 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from patternforge.drafting.finishing import finishing_marks
-from patternforge.drafting.holes import hole_inks, seam_strokes
+from patternforge.drafting.holes import awl_inks, hole_inks, seam_strokes
 from patternforge.drafting.kerf import opening_cut, outline_cut
 from patternforge.drafting.letters import letter_inks, letter_notes
 from patternforge.drafting.purpose import (
+    AwlPoints,
     CutFace,
     DieHoles,
     DieOptions,
@@ -71,6 +72,7 @@ def _paper_figure(pattern: Pattern, piece: Piece, options: PaperOptions) -> Figu
     cut = _figure(piece, (*marks, *hole_inks(pattern, piece, 0.0), *_edges(piece, 0.0)))
     folds = tuple(Stroke(Role.FOLD, line) for line in piece.fold_lines)
     drawn = (
+        *(awl_inks(pattern, piece) if options.awl is AwlPoints.CROSSES else ()),
         *folds,
         *seam_strokes(pattern, piece),
         *letter_notes(piece),

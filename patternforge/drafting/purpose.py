@@ -13,6 +13,7 @@ __all__ = [
     "ROOM_BESIDE_CUT",
     "WIDEST_ALLOWANCE",
     "WIDEST_KERF",
+    "AwlPoints",
     "CutFace",
     "DieHoles",
     "DieOptions",
@@ -21,6 +22,7 @@ __all__ = [
     "Files",
     "FoldTicks",
     "LaserOptions",
+    "Mirrors",
     "PaperOptions",
     "Purpose",
     "StitchHoles",
@@ -53,6 +55,13 @@ class DieHoles(StrEnum):
     PUNCHED = "punched"
 
 
+class Mirrors(StrEnum):
+    """Whether pieces that are mirror images share a die, the leather turned over for some, or have a die each."""
+
+    SHARED = "shared"
+    OWN = "own"
+
+
 class StitchHoles(StrEnum):
     """Whether stitch holes are cut, only marked for the awl, or left to the irons."""
 
@@ -80,6 +89,13 @@ class Engraving(StrEnum):
 
     NONE = "none"
     INITIALS = "initials"
+
+
+class AwlPoints(StrEnum):
+    """Whether paper shows a small cross in the middle of every stitch hole, for an awl to be set on."""
+
+    NONE = "none"
+    CROSSES = "crosses"
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,13 +145,15 @@ class DieOptions:
     """What a die maker is given; a die has no kerf."""
 
     holes: DieHoles = DieHoles.LEFT_OUT
+    mirrors: Mirrors = Mirrors.SHARED
 
 
 @dataclass(frozen=True, slots=True)
 class PaperOptions:
-    """How pieces are labelled on paper."""
+    """How pieces are labelled on paper, and whether the places of an awl are."""
 
     letters: Letters = Letters.USUAL
+    awl: AwlPoints = AwlPoints.NONE
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from patternforge.drafting.purpose import CutFace, StitchHoles
-from patternforge.drafting.schema_words import COUNT, SIZE, TEXT, choice, lines_of, maybe, record, said
+from patternforge.drafting.schema_words import COUNT, FLAG, SIZE, TEXT, choice, lines_of, maybe, record, said
 from patternforge.drawing.model import Role
+from patternforge.fit.findings import Verdict
 
 __all__ = ["CUTTING"]
 
@@ -38,7 +39,32 @@ _MACHINE = record(
     smallest=said("of what is cut, net", record(hole=_FOUND, gap=_FOUND, radius=_FOUND)),
     sheets=lines_of(_SHEET),
 )
+_DIE_CUT = record(
+    piece=TEXT,
+    quantity=said("cuts for one wallet", COUNT),
+    mirrored=said("true for the mirror image of what the file holds: its leather is turned over", FLAG),
+)
+_FINE = record(
+    what=TEXT,
+    size=said("mm", SIZE),
+    limit=said("the smallest the shop can make, mm; 0 where nothing is known", SIZE),
+    verdict=choice(Verdict),
+)
+_DIE = record(
+    file=said("path of the file in the folder of the design, drawn as the first of the pieces", TEXT),
+    width=SIZE,
+    height=SIZE,
+    symmetric=said("whether it is its own mirror image", FLAG),
+    cuts=said("the pieces it cuts", lines_of(_DIE_CUT)),
+    finest=said("net, against the limits of the shop", lines_of(_FINE)),
+)
+_DIES = record(
+    proof=said("path of the proof to be signed", TEXT),
+    count_without_turning_over=said("how many dies it takes where no leather is turned over", COUNT),
+    dies=lines_of(_DIE),
+)
 CUTTING = record(
     operations=said("of all pieces as often as they are wanted, net, every hole cut", lines_of(_OPERATION)),
     machine=said("the machine that files were made for; null where none was named", maybe(_MACHINE)),
+    dies=said("what a die maker is sent; null where no dies were asked for", maybe(_DIES)),
 )

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import sqrt
 
+from patternforge.drafting.dies import Die, dies
 from patternforge.drafting.names import file_word, file_words
 from patternforge.drafting.pieces import figures
 from patternforge.drafting.purpose import CutFace, DieHoles, DraftingOptions, LaserOptions, Purpose
@@ -17,7 +18,7 @@ from patternforge.drawing.printing import PrintSettings
 from patternforge.units import mm
 from patternforge.wallet.pattern import Pattern
 
-__all__ = ["Deliverable", "die_sheets", "laser_sheets", "own_width", "printed_pages"]
+__all__ = ["Deliverable", "die_sheets", "laser_sheets", "own_width", "printed_pages", "wallet_dies"]
 
 _LASER_KINDS = ("dxf", "svg")
 _DIE_GAP = 10.0  # round a piece on a die sheet, mm
@@ -68,16 +69,22 @@ def own_width(some: Sequence[Figure], gap: float) -> float:
 
 
 def die_sheets(pattern: Pattern, options: DraftingOptions | None = None) -> tuple[Deliverable, ...]:
-    """One net DXF for each piece, with its stitch holes only when the die is to punch them (the name says so)."""
+    """One net DXF for each die, named after the first piece it cuts, in the order of ``wallet_dies``.
+
+    Stitch holes are in it only when the die is to punch them, and then the name says so.
+    """
     chosen = options or DraftingOptions()
-    drawn = figures(pattern, Purpose.DIE, chosen)
     holes = "-with-holes" if chosen.die.holes is DieHoles.PUNCHED else ""
     stem = file_word(pattern.design.name)
-    names = [f"{stem}-die-{word}{holes}" for word in file_words([figure.name for figure in drawn])]
-    return tuple(
-        Deliverable(name, "dxf", arranged([figure], _DIE_GAP, name=name))
-        for name, figure in zip(names, drawn, strict=True)
-    )
+    words = dict(zip((p.name for p in pattern.pieces), file_words([p.name for p in pattern.pieces]), strict=True))
+    named = [(f"{stem}-die-{words[die.name]}{holes}", die.figure) for die in wallet_dies(pattern, chosen)]
+    return tuple(Deliverable(name, "dxf", arranged([figure], _DIE_GAP, name=name)) for name, figure in named)
+
+
+def wallet_dies(pattern: Pattern, options: DraftingOptions | None = None) -> tuple[Die, ...]:
+    """The dies of a wallet, net, with stitch holes or without, mirror images shared or not, as the options say."""
+    chosen = options or DraftingOptions()
+    return dies(pattern, figures(pattern, Purpose.DIE, chosen), chosen.die.mirrors)
 
 
 def printed_pages(pattern: Pattern, paper: Paper, settings: PrintSettings | None = None) -> tuple[Page, ...]:

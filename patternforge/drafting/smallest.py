@@ -12,7 +12,7 @@ from patternforge.geometry.path import Path
 from patternforge.wallet.pattern import Pattern, Piece
 from patternforge.wallet.spec import HoleShape
 
-__all__ = ["Small", "Spot", "smallest"]
+__all__ = ["Small", "Spot", "across", "smallest"]
 
 _SAME = 1e-6  # mm between the centres of arcs of one circle
 
@@ -57,9 +57,9 @@ def _least(spots: Sequence[Spot]) -> Spot | None:
 def _hole(pattern: Pattern, piece: Piece, roles: Collection[Role]) -> float:
     specs = {seam.name: seam.stitching.hole for seam in pattern.seams}
     sewn = (specs[hole.seam] for hole in piece.holes if Role.HOLE in roles)
-    across = [spec.diameter for spec in sewn if spec.shape is HoleShape.ROUND]
-    openings = (_across(path) for path in piece.openings if Role.OPENING in roles)
-    return min((*across, *openings), default=inf)
+    pierced = [spec.diameter for spec in sewn if spec.shape is HoleShape.ROUND]
+    openings = (across(path) or inf for path in piece.openings if Role.OPENING in roles)
+    return min((*pierced, *openings), default=inf)
 
 
 def _gap(fine: Fineness, roles: Collection[Role]) -> float:
@@ -67,10 +67,10 @@ def _gap(fine: Fineness, roles: Collection[Role]) -> float:
     return min((size for size in found if size is not None), default=inf)
 
 
-def _across(path: Path) -> float:
-    """The diameter of a path that is one whole circle, mm; infinite for any other."""
+def across(path: Path) -> float | None:
+    """The diameter of a path that is one whole circle, mm; None for any other."""
     first = path.segments[0]
     if not all(segment.is_arc for segment in path.segments):
-        return inf
+        return None
     same = all(segment.centre.distance_to(first.centre) < _SAME for segment in path.segments)
-    return 2 * first.radius if same else inf
+    return 2 * first.radius if same else None

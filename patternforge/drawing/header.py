@@ -26,7 +26,7 @@ _ABOVE, _BELOW = 2.2, 3.0  # free above and below the bars, mm
 _TITLE, _TITLE_PITCH = 3.0, 5.0
 _NOTE, _NOTE_PITCH, _IMPRINT_PITCH = 2.0, 2.8, 3.6
 # In words that are true of the pens of every writer, and in black and white.
-_LEGEND = (
+LEGEND = (
     "Unbroken lines: cut. Long dashes: where a bend begins or ends. Short dashes: stitches.",
     "Unbroken: cut. Long dashes: fold. Short dashes: stitches.",
     "Long dashes: fold, short: stitches.",
@@ -41,7 +41,7 @@ MAP = Size(20.0, 9.0)  # kept free at the upper right for a page map
 class Head:
     """The words of one page: ``heading`` may take several lines, ``notes`` stand beside the bars, at most three.
 
-    What the kinds of lines mean is written after the ``imprint``, as fully as there is room.
+    What the kinds of lines mean, the ``legend``, is written after the ``imprint``, as fully as there is room.
     Each note is given in one or more wordings, the fullest first; the first that fits is written.
     """
 
@@ -49,6 +49,7 @@ class Head:
     imprint: str
     notes: tuple[tuple[str, ...], ...]
     letters: Letters = Letters.USUAL
+    legend: tuple[str, ...] = LEGEND
 
 
 def head_height(heading: str, width: float, letters: Letters = Letters.USUAL) -> float:
@@ -77,7 +78,7 @@ def head_inks(head: Head, area: Bounds) -> tuple[Ink, ...]:
         y -= _TITLE_PITCH * large
         inks.append(Text(Role.LABEL, Point(area.x0, y + 1.0), title, line))
     y -= _IMPRINT_PITCH * large
-    imprint = first_fitting([*(f"{head.imprint} {legend}" for legend in _LEGEND), head.imprint], width, note)
+    imprint = first_fitting([*(f"{head.imprint} {legend}" for legend in head.legend), head.imprint], width, note)
     inks.append(Text(Role.LABEL, Point(area.x0, y + 0.6), note, imprint))
     corner = Point(area.x0, y - _ABOVE)
     inks += _notes(head.notes, corner + Point(_ASIDE, 0), area.width - _ASIDE, large)

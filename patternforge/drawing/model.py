@@ -24,6 +24,7 @@ class Role(StrEnum):
     FOLD = "fold line"  # drawn only
     SEAM = "stitch line"  # drawn only
     LABEL = "label"  # drawn only: names, arrows, notes
+    SIZE = "size"  # drawn only: dimension lines
     CHECK = "check square"  # drawn only: the measured squares of a printed page
     GUIDE = "guide"  # drawn only: page frames, joining crosses, page map
     TINT = "tint"  # drawn only: what pictures fill

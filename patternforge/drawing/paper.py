@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
 from types import MappingProxyType
 
 from patternforge.errors import DraftError
 
-__all__ = ["A3", "A4", "LEGAL", "LETTER", "PAPERS", "Paper", "paper_named"]
+__all__ = ["A3", "A4", "LEGAL", "LETTER", "PAPERS", "Paper", "larger", "paper_named"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,3 +50,17 @@ def paper_named(name: str) -> Paper:
         hint = f"; did you mean {PAPERS[near[0]].name}?" if near else ""
         raise DraftError(f"no paper is called {name!r}, only {', '.join(p.name for p in PAPERS.values())}{hint}")
     return paper
+
+
+def larger(paper: Paper, times: int = 4) -> Iterator[Paper]:
+    """``paper`` itself, and then each time one of twice the area: two of the last laid side by side.
+
+    >>> [(sheet.width, sheet.height) for sheet in larger(A4, 1)]
+    [(210.0, 297.0), (297.0, 420.0)]
+    """
+    yield paper
+    for _ in range(times):
+        short, long = sorted((paper.width, paper.height))
+        # Sizes of ISO 216 are rounded down to whole mm, so that two of A4 are A3 and no more than that.
+        paper = Paper(f"twice {paper.name}", long, 2 * short, "two sheets side by side")
+        yield paper

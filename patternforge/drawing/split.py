@@ -8,7 +8,8 @@ from itertools import product
 from math import ceil
 
 from patternforge.drawing.clip import clipped
-from patternforge.drawing.model import Ink, Role, Stroke, Text
+from patternforge.drawing.lettering import text_width
+from patternforge.drawing.model import Align, Ink, Role, Stroke, Text
 from patternforge.drawing.shelves import Size
 from patternforge.geometry.path import polygon, polyline
 from patternforge.geometry.point import Bounds, Point
@@ -16,6 +17,8 @@ from patternforge.geometry.point import Bounds, Point
 __all__ = ["Grid", "Tile", "crosses", "grid", "map_inks", "tile_inks"]
 
 _SAME = 1e-9
+_NUMBER, _LEAST = 2.5, 2.0  # height of a page's number on the plan, mm
+_FILLED = 0.85  # of a tile on the plan by its number
 _ARM = 3.0  # half a joining cross, mm
 
 
@@ -79,23 +82,36 @@ def _joined_edges(whole: Grid, tile: Tile) -> Iterator[Stroke]:
             yield Stroke(Role.GUIDE, polyline([start, end]))
 
 
-def map_inks(whole: Grid, shown: Tile, box: Bounds) -> tuple[Ink, ...]:
-    """A small plan of all tiles in ``box``, the shown one crossed through.
+def map_inks(whole: Grid, shown: Tile, box: Bounds, first: int) -> tuple[Ink, ...]:
+    """A small plan of all tiles in ``box``, the shown one crossed through, the others with the page they are on.
+
+    ``first`` is the page of the first tile; the others follow it in reading order.
 
     >>> whole = grid(Bounds(0, 0, 300, 150), Size(180, 240), 10)
-    >>> len(map_inks(whole, whole.tiles[0], Bounds(0, 0, 20, 10)))
-    4
+    >>> [ink.content for ink in map_inks(whole, whole.tiles[0], Bounds(0, 0, 20, 10), 3) if isinstance(ink, Text)]
+    ['p4']
     """
     width, height = box.width / whole.columns, box.height / whole.rows
     inks: list[Ink] = []
-    for tile in whole.tiles:
+    for page, tile in enumerate(whole.tiles, start=first):
         corner = Point(box.x0 + tile.column * width, box.y1 - (tile.row + 1) * height)
         across, up = Point(width - 0.6, 0), Point(0, height - 0.6)
         inks.append(Stroke(Role.GUIDE, polygon([corner, corner + across, corner + across + up, corner + up])))
         if tile == shown:
             inks.append(Stroke(Role.GUIDE, polyline([corner, corner + across + up])))
             inks.append(Stroke(Role.GUIDE, polyline([corner + up, corner + across])))
+        else:
+            inks += _page_number(page, corner, across + up)
     return tuple(inks)
+
+
+def _page_number(page: int, corner: Point, size: Point) -> tuple[Text, ...]:
+    """The number of a page in the middle of its tile on the plan; nothing where it could not be read."""
+    words = f"p{page}"
+    height = min(_NUMBER, _FILLED * size.y, _FILLED * size.x / text_width(words, 1.0))
+    if height < _LEAST:
+        return ()
+    return (Text(Role.GUIDE, corner + size / 2 - Point(0, height / 2), height, words, 0.0, Align.CENTRE),)
 
 
 def _shares(length: float, page: float, overlap: float) -> tuple[int, float]:

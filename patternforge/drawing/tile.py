@@ -53,7 +53,7 @@ def pages(figures: Sequence[Figure], paper: Paper, settings: PrintSettings) -> t
         raise DraftError("there is no piece to print")
     chosen = layouts(figures, paper, settings)
     whole = [sheet for held in chosen for sheet in _whole_sheets(held)]
-    sheets = [*whole, *_tile_sheets(chosen[0], settings)]
+    sheets = [*whole, *_tile_sheets(chosen[0], settings, len(whole) + 1)]
     return tuple(_page(sheet, number, len(sheets), settings) for number, sheet in enumerate(sheets, start=1))
 
 
@@ -72,21 +72,24 @@ def _head(sheet: _Sheet, number: str, settings: PrintSettings) -> Head:
 
 
 def _whole_sheets(chosen: Layout) -> Iterator[_Sheet]:
-    for number in range(chosen.whole_pages):
+    # The page that holds the first figure comes first, and so on, whatever packing filled first.
+    for number in dict.fromkeys(cell.spot.page for cell in chosen.cells if cell.spot):
         cells = chosen.page(number)
         names = [cell.figure.name for cell in cells if cell.turned]
         note = (f"Turned by 90 degrees: {', '.join(names)}.", f"Pieces turned by 90 degrees: {len(names)}.")
         yield _Sheet(chosen, tuple(ink for cell in cells for ink in cell.figure.inks), (note,) if names else ())
 
 
-def _tile_sheets(chosen: Layout, settings: PrintSettings) -> Iterator[_Sheet]:
+def _tile_sheets(chosen: Layout, settings: PrintSettings, first: int) -> Iterator[_Sheet]:
+    """The pages of all split figures, the first of them page ``first``."""
     for figure, whole in chosen.grids:
         inks = (*figure.inks, *crosses(whole, _SMALL))
         for tile in whole.tiles:
             part = f"tile {tile.name} of {whole.rows} x {whole.columns}."
             notes = (f"{figure.name}: {part}", f"Split piece: {part}"), _JOIN
-            shown = (*_on_page(whole, tile, inks, chosen, settings), *_page_map(whole, tile, chosen))
+            shown = (*_on_page(whole, tile, inks, chosen, settings), *_page_map(whole, tile, chosen, first))
             yield _Sheet(chosen, shown, notes, f"{figure.name} {tile.name}")
+        first += len(whole.tiles)
 
 
 def _on_page(
@@ -98,6 +101,6 @@ def _on_page(
     return tuple(placed(ink, shift) for ink in tile_inks(whole, tile, inks))
 
 
-def _page_map(whole: Grid, tile: Tile, chosen: Layout) -> tuple[Ink, ...]:
+def _page_map(whole: Grid, tile: Tile, chosen: Layout, first: int) -> tuple[Ink, ...]:
     area = chosen.area
-    return map_inks(whole, tile, Bounds(area.x1 - MAP.width + 2, area.y1 - MAP.height, area.x1, area.y1))
+    return map_inks(whole, tile, Bounds(area.x1 - MAP.width + 2, area.y1 - MAP.height, area.x1, area.y1), first)

@@ -33,6 +33,7 @@ PENS: Mapping[Role, Pen] = MappingProxyType(
         Role.FOLD: Pen(0.18, (0.0, 0.45, 0.1), (4.0, 2.0)),
         Role.SEAM: Pen(0.13, (0.0, 0.35, 0.6), (0.8, 0.8)),
         Role.LABEL: Pen(0.18, _BLACK),
+        Role.SIZE: Pen(0.13, _BLACK),
         Role.CHECK: Pen(0.13, _BLACK),
         Role.GUIDE: Pen(0.13, _GREY, (12.0, 1.5)),
         Role.TINT: Pen(0.13, (0.31, 0.23, 0.16)),

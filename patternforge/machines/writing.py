@@ -3,20 +3,20 @@
 from __future__ import annotations
 
 from patternforge.drafting.cutter import Cutter
-from patternforge.drafting.purpose import LaserOptions
+from patternforge.drafting.purpose import Files, LaserOptions, Mirrors
 from patternforge.export.dxf import COLOURS, DxfOptions
 from patternforge.export.hpgl import CHORDS, HpglOptions
 from patternforge.export.hpgl import PENS as PLOT_PENS
 from patternforge.export.svg import PENS, Pen, SvgOptions
-from patternforge.machines.table import Format, Machine, Operation
+from patternforge.machines.table import Format, Machine, Operation, Tool
 
-__all__ = ["cutter", "stray_of_chords", "writing_options"]
+__all__ = ["cutter", "makes_dies", "stray_of_chords", "writing_options"]
 
 _HUNDREDTHS = 100  # of a mm, in which a DXF file gives line weights
 
 
-def cutter(machine: Machine) -> Cutter:
-    """How the files of ``machine`` are laid out."""
+def cutter(machine: Machine, mirrors: Mirrors = Mirrors.SHARED) -> Cutter:
+    """How the files of ``machine`` are laid out; where it makes dies, ``mirrors`` of one shape as they say."""
     width, height = machine.bed
     laser = LaserOptions(
         machine.kerf,
@@ -38,7 +38,13 @@ def cutter(machine: Machine) -> Cutter:
         machine.sequence,
         machine.chords,
         machine.travel,
+        mirrors if makes_dies(machine) else None,
     )
+
+
+def makes_dies(machine: Machine) -> bool:
+    """Whether each of its files is a die."""
+    return machine.tool is Tool.DIE and machine.files is Files.PIECES
 
 
 def writing_options(machine: Machine) -> DxfOptions | SvgOptions | HpglOptions:

@@ -6,10 +6,11 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from patternforge.drafting.cutter import CutSheet, cutter_sheets
+from patternforge.drafting.cutter import CutSheet, cutter_dies, cutter_sheets
 from patternforge.drafting.cutting import tally_rows
+from patternforge.drafting.dies import Die
 from patternforge.drafting.names import file_word
-from patternforge.drafting.purpose import Files, StitchHoles
+from patternforge.drafting.purpose import Files, Mirrors, StitchHoles
 from patternforge.drafting.smallest import Small, Spot, smallest
 from patternforge.drawing.model import Role
 from patternforge.drawing.travel import tallies
@@ -29,11 +30,20 @@ _FORGIVEN = 1e-3  # mm, as in every check of the wallet
 
 @dataclass(frozen=True, slots=True)
 class CutFiles:
-    """A machine, every file it is to read, and the smallest of what it is to cut of the net pieces."""
+    """A machine, every file it is to read, and the smallest of what it is to cut of the net pieces.
+
+    ``dies`` are those that its files are of, in the same order; none where it is sent no dies.
+    """
 
     machine: Machine
     sheets: tuple[CutSheet, ...]
     smallest: Small
+    dies: tuple[Die, ...] = ()
+
+    @property
+    def cut_through(self) -> tuple[Role, ...]:
+        """The roles whose lines the machine cuts through."""
+        return _cut_through(self.machine)
 
     @property
     def stands_for(self) -> Wanted:
@@ -87,11 +97,12 @@ def _described(each: CutSheet, path: str) -> dict[str, Any]:
     }
 
 
-def cut_files(pattern: Pattern, machine: Machine) -> CutFiles:
+def cut_files(pattern: Pattern, machine: Machine, mirrors: Mirrors = Mirrors.SHARED) -> CutFiles:
     """What ``machine`` is to cut of ``pattern``; DraftError where it cannot, holes that are too small among it."""
     found = smallest(pattern, _cut_through(machine))
     _refuse_small_holes(found, machine)
-    return CutFiles(machine, cutter_sheets(pattern, cutter(machine)), found)
+    laid_out = cutter(machine, mirrors)
+    return CutFiles(machine, cutter_sheets(pattern, laid_out), found, cutter_dies(pattern, laid_out))
 
 
 def _cut_through(machine: Machine) -> tuple[Role, ...]:

@@ -16,17 +16,19 @@ from patternforge.units import mm
 if TYPE_CHECKING:
     from patternforge.machines.table import Machine
     from patternforge.pipeline.cutter import CutFiles
+    from patternforge.pipeline.dies import DieFiles
 
 __all__ = ["Draft", "draft", "measure", "no_findings"]
 
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """A judged wallet, the files that were written of it, and those of a machine if one was asked for."""
+    """A judged wallet, the files that were written of it, those of a machine and the dies if any were asked for."""
 
     wallet: Judged
     delivery: Delivery
     cut: CutFiles | None = None
+    dies: DieFiles | None = None
 
 
 def draft(request: DraftRequest) -> Draft:
@@ -38,17 +40,24 @@ def draft(request: DraftRequest) -> Draft:
     wallet = judged(request.design, request.settings, request.texts)
     if wallet.verdict is Verdict.NO and request.on_no is OnNo.STOP:
         raise no_findings(wallet)
-    if request.wants(Wanted.PAPER):
+    if request.wants(Wanted.PAPER) or request.wants(Wanted.DIE):
         wallet = lettered(wallet)
-    cut = _cut(wallet, request.machine) if request.machine else None
-    files = fileset(wallet, request, cut)
-    return Draft(wallet, delivered(request.out / set_name(wallet.pattern), files), cut)
+    cut = _cut(wallet, request, request.machine) if request.machine else None
+    dies = _dies(wallet, request, cut) if request.wants(Wanted.DIE) else None
+    files = fileset(wallet, request, cut, dies)
+    return Draft(wallet, delivered(request.out / set_name(wallet.pattern), files), cut, dies)
 
 
-def _cut(wallet: Judged, machine: Machine) -> CutFiles:
+def _cut(wallet: Judged, request: DraftRequest, machine: Machine) -> CutFiles:
     from patternforge.pipeline.cutter import cut_files
 
-    return cut_files(wallet.pattern, machine)
+    return cut_files(wallet.pattern, machine, request.drafting.die.mirrors)
+
+
+def _dies(wallet: Judged, request: DraftRequest, cut: CutFiles | None) -> DieFiles | None:
+    from patternforge.pipeline.dies import die_files
+
+    return die_files(wallet.pattern, request, cut)
 
 
 def no_findings(wallet: Judged) -> FitError:

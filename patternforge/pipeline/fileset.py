@@ -23,6 +23,7 @@ from patternforge.wallet.pattern import Pattern
 
 if TYPE_CHECKING:
     from patternforge.pipeline.cutter import CutFiles
+    from patternforge.pipeline.dies import DieFiles
 
 __all__ = ["fileset", "overview", "set_name"]
 
@@ -37,19 +38,24 @@ def set_name(pattern: Pattern) -> str:
     return file_word(pattern.design.name)
 
 
-def fileset(wallet: Judged, request: DraftRequest, cut: CutFiles | None = None) -> dict[str, bytes]:
+def fileset(
+    wallet: Judged, request: DraftRequest, cut: CutFiles | None = None, dies: DieFiles | None = None
+) -> dict[str, bytes]:
     """The bytes of every file by its path in the design's folder; ``pattern.json`` is always among them.
 
-    ``cut`` are the files of the machine that was asked for, in the place of those for a laser or a die.
+    ``cut`` are the files of the machine that was asked for, in the place of those for a laser or a die; ``dies`` is
+    the pack for a die maker, whose proof goes with the files of the dies.
 
     Of a wallet that does not fit, every file but that one says so in its name, and what is drawn for the bench says
     it in words too; in what a machine cuts nothing is drawn that is not to be cut.
     DraftError when a piece is too wide for the bed or the paper, or the kerf leaves nothing of a hole.
     """
     files = _drawings(wallet, request, cut)
+    if dies:
+        files[dies.proof_path] = dies.proof_bytes(request, _warning(wallet.findings))
     if wallet.verdict is Verdict.NO:
         files = {_marked(path): data for path, data in files.items()}
-    return {**dict(_description(wallet, cut)), **files}
+    return {**dict(_description(wallet, cut, dies)), **files}
 
 
 def _drawings(wallet: Judged, request: DraftRequest, cut: CutFiles | None) -> dict[str, bytes]:
@@ -80,13 +86,14 @@ def _warning(findings: Sequence[Finding]) -> str:
     return f"DOES NOT FIT: {measures} would spoil the leather." if count else ""
 
 
-def _description(wallet: Judged, cut: CutFiles | None) -> _Files:
+def _description(wallet: Judged, cut: CutFiles | None, dies: DieFiles | None) -> _Files:
     from patternforge.drafting.description import description
     from patternforge.export.json import json_bytes
 
     paths = _marked if wallet.verdict is Verdict.NO else str
     machine = cut.described(paths) if cut else None
-    yield "pattern.json", json_bytes(description(wallet.pattern, wallet.findings, machine))
+    pack = dies.described(paths) if dies else None
+    yield "pattern.json", json_bytes(description(wallet.pattern, wallet.findings, machine, pack))
 
 
 def _sheets(folder: str, sheets: Iterable[Deliverable], request: DraftRequest) -> _Files:
@@ -104,16 +111,18 @@ def _written(each: Deliverable, request: DraftRequest) -> bytes:
 
 def _paper(wallet: Judged, request: DraftRequest) -> _Files:
     """The printed pages as one PDF and as an SVG each, and all pieces on one SVG."""
+    from patternforge.drafting.cutting_order import order_figure
     from patternforge.drawing.tile import pages
     from patternforge.export.pdf import pdf_bytes
 
     # Drawn once: setting the labels is most of the work.
     pattern = wallet.pattern
-    drawn = figures(pattern, Purpose.PAPER, DraftingOptions(paper=PaperOptions(request.printing.letters)))
+    options = PaperOptions(request.printing.letters, request.drafting.paper.awl)
+    drawn = figures(pattern, Purpose.PAPER, DraftingOptions(paper=options))
     warning = _warning(wallet.findings)
     title = f"{warning} {pattern.design.title}" if warning else pattern.design.title
     settings = replace(request.printing, title=title, revision=pattern.design.revision)
-    printed = pages(drawn, request.paper, settings)
+    printed = pages((order_figure(pattern, options), *drawn), request.paper, settings)
     stem = f"paper/{set_name(pattern)}-{request.paper.name.lower()}"
     yield f"{stem}.pdf", pdf_bytes(printed, settings.heading)
     for number, page in enumerate(printed, start=1):

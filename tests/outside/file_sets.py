@@ -59,12 +59,20 @@ def cutting_files(folder: Path, ending: str) -> Iterator[tuple[Path, list[Json]]
         yield folder / "laser" / f"{stem}-laser-{leather}.{ending}", some
 
 
-def die_files(folder: Path, options: Sequence[str]) -> Iterator[tuple[Path, Json]]:
-    """Every file for a die with its piece, whose holes are described only where the die is to punch them."""
+def die_files(folder: Path, options: Sequence[str]) -> Iterator[tuple[Path, list[tuple[Json, bool]]]]:
+    """Every file for a die with the pieces it cuts, each with whether it is the mirror image of what the file holds.
+
+    The holes of a piece are described only where the die is to punch them. The file is drawn as the first piece.
+    """
     punched = "punched" in options
-    for piece in described(folder)["pieces"]:
-        name = f"{folder.name}-die-{piece['name'].replace(' ', '-')}{'-with-holes' if punched else ''}.dxf"
-        yield folder / "die" / name, piece if punched else {**piece, "holes": [], "turned_holes": []}
+    pieces = {piece["name"]: piece for piece in described(folder)["pieces"]}
+    for die in described(folder)["cutting"]["dies"]["dies"]:
+        first = die["cuts"][0]["piece"].replace(" ", "-")
+        name = f"die/{folder.name}-die-{first}{'-with-holes' if punched else ''}.dxf"
+        assert die["file"] == name
+        own = [(pieces[cut["piece"]], cut["mirrored"]) for cut in die["cuts"]]
+        bare: Json = {} if punched else {"holes": [], "turned_holes": []}
+        yield folder / name, [({**piece, **bare}, mirrored) for piece, mirrored in own]
 
 
 def dxf_files(folder: Path) -> list[Path]:

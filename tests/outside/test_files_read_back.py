@@ -26,7 +26,7 @@ from tests.outside.file_sets import (
     dxf_files,
 )
 from tests.outside.gdal_reading import gdal_pieces, gdal_shapes
-from tests.outside.read_pieces import TRUE, described_outline, differences
+from tests.outside.read_pieces import TRUE, ReadPiece, dense_outline, described_outline, differences
 from tests.outside.written import DESIGNS
 
 ORDER = ("MARK", "STITCH-HOLE", "OPENING", "OUTLINE")
@@ -52,10 +52,40 @@ def test_gdal_reads_the_described_piece_from_every_die_file(
 ) -> None:
     folder = file_set(design, *options)
     expected = list(die_files(folder, options))
-    assert sorted(file for file, _ in expected) == sorted((folder / "die").iterdir())
-    for file, piece in expected:
+    proof = folder / "die" / f"{folder.name}-die-proof.pdf"
+    assert sorted([proof, *(file for file, _ in expected)]) == sorted((folder / "die").iterdir())
+    cut = [piece["name"] for _, pieces in expected for piece, _ in pieces]
+    assert sorted(cut) == sorted(piece["name"] for piece in described(folder)["pieces"])
+    for file, pieces in expected:
         (read,) = gdal_pieces(gdal_shapes(file))
-        assert differences(described(folder), piece, read) == []
+        assert differences(described(folder), pieces[0][0], read) == []
+        for piece, mirrored in pieces:
+            assert strays(piece, mirrored, read) <= 2 * TRUE
+
+
+def strays(piece: Json, mirrored: bool, read: ReadPiece) -> float:
+    """How far the outline described, turned over if it is mirrored, strays from the one read, mm, and holes too.
+
+    A piece of a die lies on the other in steps of a quarter turn: both stand upright in their wallet.
+    """
+    own = [complex(-at.real, at.imag) if mirrored else at for at in dense_outline(piece)]
+    holes = [complex(hole["x"], hole["y"]) for key in ("holes", "turned_holes") for hole in piece[key]]
+    holes = [complex(-at.real, at.imag) if mirrored else at for at in holes]
+    return min(apart([at * 1j**turn for at in own], [at * 1j**turn for at in holes], read) for turn in range(4))
+
+
+def apart(own: list[complex], holes: list[complex], read: ReadPiece) -> float:
+    """How far a piece laid corner to corner on the one read lies off it at most, mm."""
+    shift = lower_left(read.outline) - lower_left(own)
+    laid = [at + shift for at in own]
+    line, found = (shapely.LinearRing([(at.real, at.imag) for at in points]) for points in (laid, read.outline))
+    off = float(shapely.hausdorff_distance(line, found))
+    nearest = (min(abs(at + shift - hole.at) for hole in read.holes) for at in holes)
+    return max(off, *nearest) if holes else off
+
+
+def lower_left(points: Sequence[complex]) -> complex:
+    return complex(min(at.real for at in points), min(at.imag for at in points))
 
 
 @EVERY_DESIGN

@@ -9,7 +9,7 @@ import pytest
 
 from patternforge.drafting.names import file_word, file_words
 from patternforge.drafting.purpose import CutFace, DieHoles, DieOptions, DraftingOptions, LaserOptions
-from patternforge.drafting.sheets import die_sheets, laser_sheets, printed_pages
+from patternforge.drafting.sheets import die_sheets, laser_sheets, printed_pages, wallet_dies
 from patternforge.drawing.extent import extent
 from patternforge.drawing.model import Role, Sheet, Text
 from patternforge.drawing.paper import A4
@@ -82,16 +82,18 @@ def test_kerf_and_cutting_from_the_back_stand_in_the_file_name(two: Pattern) -> 
     assert laser_sheets(two)[0].name == "two-fold-laser-outer"
 
 
-def test_a_die_maker_gets_one_net_dxf_for_each_piece_and_its_name_says_when_it_holds_holes(two: Pattern) -> None:
+def test_a_die_maker_gets_one_net_dxf_for_each_die_and_its_name_says_when_it_holds_holes(two: Pattern) -> None:
     plain, punched = die_sheets(two), die_sheets(two, DraftingOptions(die=DieOptions(DieHoles.PUNCHED)))
     assert [one.name for one in plain][:3] == [
         "two-fold-die-shell",
         "two-fold-die-divider",
         "two-fold-die-left-cards-3",
     ]
-    assert len(plain) == len(two.pieces)
-    for one, piece in zip(plain, two.pieces, strict=True):
+    dies = wallet_dies(two)
+    assert len(plain) == len(dies) < len(two.pieces)
+    for one, die in zip(plain, dies, strict=True):
         (figure,) = one.sheet.figures
+        piece = two.piece(die.name)
         assert one.kind == "dxf"
         assert (one.sheet.width - 20, one.sheet.height - 20) == pytest.approx((piece.width, piece.height))
         assert [ink.role for ink in figure.inks] == [Role.OUTLINE]

@@ -85,9 +85,13 @@ def _inside(p: Point, w: Bounds) -> bool:
 def test_the_page_map_shows_every_tile_and_crosses_one_through() -> None:
     whole = grid(FIGURE, PAGE, 10)
     box = Bounds(100, 100, 118, 109)
-    inks = map_inks(whole, whole.tiles[4], box)
+    inks = map_inks(whole, whole.tiles[4], box, first=3)
     frames = [ink.path.bounds for ink in inks if isinstance(ink, Stroke) and ink.path.closed]
     diagonals = [ink.path.bounds for ink in inks if isinstance(ink, Stroke) and not ink.path.closed]
     assert len(frames) == 6
     assert diagonals == [frames[4]] * 2
+    numbers = [ink for ink in inks if isinstance(ink, Text)]
+    assert [ink.content for ink in numbers] == ["p3", "p4", "p5", "p6", "p8"]
+    others = [frame for frame in frames if frame != frames[4]]
+    assert all(f.x0 < ink.at.x < f.x1 and f.y0 < ink.at.y < f.y1 for f, ink in zip(others, numbers, strict=True))
     assert all(_inside(Point(x, y), box) for f in frames for x, y in ((f.x0, f.y0), (f.x1, f.y1)))

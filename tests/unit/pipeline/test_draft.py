@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
+import pypdfium2 as pdfium
 import pytest
 
 from patternforge.delivery.listing import LIST
@@ -15,7 +16,7 @@ from tests.unit.delivery.killing import everything
 from tests.unit.small_designs import BROKEN, MISFIT, SLEEVE, saved
 
 LASER = {f"laser/sleeve-laser-{what}.{kind}" for what in ("main", "lining", "everything") for kind in ("dxf", "svg")}
-DIE = {"die/sleeve-die-back.dxf", "die/sleeve-die-cards.dxf"}
+DIE = {"die/sleeve-die-back.dxf", "die/sleeve-die-cards.dxf", "die/sleeve-die-proof.pdf"}
 PAPER = {"paper/sleeve-a4.pdf", "paper/sleeve-a4-page-01.svg", "svg/sleeve.svg"}
 ALWAYS = {"pattern.json", LIST}
 LOOSE = SLEEVE.replace("margin: margin}", "margin: margin, through: [back, cards]}").replace(
@@ -86,8 +87,15 @@ def test_what_a_machine_cuts_of_a_wallet_that_does_not_fit_is_what_the_design_sa
     saved(tmp_path)
     draft(DraftRequest(tmp_path / "sleeve.yaml", out=tmp_path / "out"))
     fitting = everything(tmp_path / "out" / "sleeve")
-    for path in LASER | DIE:
+    for path in LASER | {path for path in DIE if path.endswith(".dxf")}:
         assert marked[path.replace(".", "-DOES-NOT-FIT.")] == fitting[path]
+
+
+def test_the_proof_of_dies_for_a_wallet_that_does_not_fit_says_so_on_every_page(tmp_path: Path) -> None:
+    document = pdfium.PdfDocument(misfit(tmp_path)["die/sleeve-die-proof-DOES-NOT-FIT.pdf"])
+    said = [" ".join(document[i].get_textpage().get_text_bounded().split()) for i in range(len(document))]
+    assert len(said) == 3
+    assert all("DOES NOT FIT: 1 measure would spoil the leather." in words for words in said)
 
 
 def test_a_wallet_that_fits_bears_no_warning(tmp_path: Path) -> None:
@@ -120,7 +128,7 @@ def test_a_file_of_the_users_in_the_way_stops_the_whole_set(tmp_path: Path) -> N
 
 def test_names_that_would_leave_the_folder_or_meet_each_other_become_plain_and_different(tmp_path: Path) -> None:
     text = SLEEVE.replace("layer: back", "layer: ../../back").replace("bank: cards", "bank: 'BACK: cards?'")
-    more = '  - {bank: "back/cards", on: sleeve, leather: main, item: card, slots: 1, step: 12 mm, show: 14 mm}\n'
+    more = '  - {bank: "back/cards", on: sleeve, leather: main, item: card, slots: 1, step: 12 mm, show: 20 mm}\n'
     path = saved(tmp_path, text.replace("seams:", f"{more}seams:"), "..Sleeve & more.yaml")
     draft(DraftRequest(path, out=tmp_path / "out", on_no=OnNo.WRITE))
     assert [entry.name for entry in (tmp_path / "out").iterdir()] == ["sleeve-more"]
