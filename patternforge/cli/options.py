@@ -189,7 +189,7 @@ SchemaOf = Annotated[
 ]
 
 CutFiles = Annotated[
-    list[Path], typer.Argument(metavar="FILE...", help="DXF or SVG files, of any program.", show_default=False)
+    list[Path], typer.Argument(metavar="FILE...", help="DXF, SVG or HPGL files, of any program.", show_default=False)
 ]
 EveryCheck = Annotated[bool, typer.Option("--every", help="Every flaw, and a line for every check that found none.")]
 
