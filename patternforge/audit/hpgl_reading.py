@@ -23,11 +23,14 @@ __all__ = ["hpgl_file", "is_hpgl"]
 
 _UNIT = 0.025  # mm
 _MOST = 300_000
-_BEGINNING = re.compile(rb"\s*(?:\x1b[^A-Za-z]*[A-Za-z]\s*)*(?:IN|DF|SP|PU|PD|PA|PR|PG|BP|VS|IP|SC|RO|PS)[\s;,\d-]")
+_BEGINNING = re.compile(
+    rb"\s*(?:\x1b[^A-Za-z]*[A-Za-z]\s*)*(?:IN|DF|SP|PU|PD|PA|PR|PG|BP|VS|IP|SC|RO|PS)[\s;,\d-]", re.IGNORECASE
+)
 _ESCAPES = re.compile(r"\x1b[^A-Za-z]*[A-Za-z]")
 _COMMAND = re.compile(r"\s*;?\s*(?:(LB)([^\x03]*)\x03?|([A-Za-z]{2})([^A-Za-z;]*);?)\s*", re.ASCII)
 _NUMBER = re.compile(r"[-+]?(?:\d+\.?\d*|\.\d+)")
-_QUIET = frozenset("IW VS FS PT LT PG NP PW BP PS WU AC AS MC LA CO ES DI DR SI SR SL DT CS CA SS SA VA NR".split())
+# Speeds, pens, pages and letters, by two letters each: none of them changes where the pen goes.
+_QUIET = "IWVSFSPTLTPGNPPWBPPSWUACASMCLACOESDIDRSISRSLDTCSCASSSAVANR"
 _STRANGE: Mapping[str, str] = MappingProxyType(
     {"SC": "it scales its units", "IP": "it moves the corners of its scale", "RO": "it turns the drawing round"}
 )
@@ -61,7 +64,7 @@ class _Plotter:
             known(self, numbers)
         elif word in _STRANGE:
             self.odd += [Oddity(Odd.BROKEN, None, f"{_STRANGE[word]} ({word}): no size in it can be relied on")]
-        return known is not None or word in _STRANGE or word in _QUIET
+        return known is not None or word in _STRANGE or _QUIET.find(word) % 2 == 0
 
     def begin(self, _: Sequence[float] = ()) -> None:
         self.lift()

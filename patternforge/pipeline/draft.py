@@ -22,18 +22,20 @@ __all__ = ["Draft", "draft", "measure", "no_findings"]
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """A judged wallet, the files that were written of it, and those of a machine if one was asked for."""
+    """A judged wallet, the files that were written of it, those of a machine if one was asked for, and how many files
+    to cut by were read back and proved."""
 
     wallet: Judged
     delivery: Delivery
     cut: CutFiles | None = None
+    proved: int = 0
 
 
 def draft(request: DraftRequest) -> Draft:
     """Drafts a design and writes its files, all of them or none.
 
     DesignError, DraftError and DeliveryError as the stages raise them; FitError when a finding reads ``no`` and the
-    request does not ask for the files all the same.
+    request does not ask for the files all the same; AuditError when a cutting file is not what was asked for.
     """
     wallet = judged(request.design, request.settings, request.texts)
     if wallet.verdict is Verdict.NO and request.on_no is OnNo.STOP:
@@ -41,8 +43,8 @@ def draft(request: DraftRequest) -> Draft:
     if request.wants(Wanted.PAPER):
         wallet = lettered(wallet)
     cut = _cut(wallet, request.machine) if request.machine else None
-    files = fileset(wallet, request, cut)
-    return Draft(wallet, delivered(request.out / set_name(wallet.pattern), files), cut)
+    made = fileset(wallet, request, cut)
+    return Draft(wallet, delivered(request.out / set_name(wallet.pattern), made.files), cut, made.proved)
 
 
 def _cut(wallet: Judged, machine: Machine) -> CutFiles:
