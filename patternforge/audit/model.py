@@ -1,7 +1,7 @@
 """A cutting file as it is read: what is drawn in it, in which unit, and all that a cutting machine may stumble over.
 
-Coordinates are mm, y up. In a DXF file they are those of the file times its unit; in an SVG file they are taken from
-the lower left corner of its page.
+Coordinates are mm, y up. In a DXF file or a plot they are those of the file times its unit; in an SVG file they are
+taken from the lower left corner of its page.
 """
 
 from __future__ import annotations
@@ -19,6 +19,7 @@ __all__ = ["CutFile", "Entity", "FileKind", "Look", "Odd", "Oddity", "Ring", "Sh
 class FileKind(StrEnum):
     DXF = "DXF"
     SVG = "SVG"
+    HPGL = "HPGL"
 
 
 class Odd(StrEnum):
@@ -148,6 +149,10 @@ class CutFile:
         """The smallest box round all that is cut; None when nothing is."""
         boxes = [bounds(each.shape) for each in self.cuts if each.shape is not None]
         return joined_bounds(boxes) if boxes else None
+
+    def shown(self, at: Point) -> Point:
+        """A place as the user finds it: SVG programs count downwards from the upper left corner of the page."""
+        return Point(at.x, self.page.y1 - at.y) if self.kind is FileKind.SVG and self.page else at
 
 
 def bounds(shape: Shape) -> Bounds:

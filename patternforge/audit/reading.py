@@ -17,7 +17,7 @@ _STARTS = {
 
 
 def cut_file(data: bytes, name: str) -> CutFile:
-    """The DXF or SVG file ``data``; ReadingError, naming it, when it is neither or is broken.
+    """The DXF, SVG or HPGL file ``data``; ReadingError, naming it, when it is none of them or is broken.
 
     >>> cut_file(b"%PDF-1.7", "a.dxf")
     Traceback (most recent call last):
@@ -39,6 +39,10 @@ def _read(data: bytes, name: str) -> CutFile:
         from patternforge.audit.svg_reading import svg_file
 
         return svg_file(data, name)
+    from patternforge.audit.hpgl_reading import hpgl_file, is_hpgl
+
+    if is_hpgl(data):
+        return hpgl_file(data, name)
     from patternforge.audit.dxf_reading import dxf_file
 
     return dxf_file(data, name)

@@ -53,7 +53,7 @@ def _head(found: Audit) -> list[str]:
     ]  # fmt: skip
     places = "across and down from the upper left corner of the page" if file.kind is FileKind.SVG else "x, y"
     return [
-        f"{file.name}: {file.kind} {file.version}, {unit}",
+        f"{file.name}: {' '.join((file.kind, file.version)).strip()}, {unit}",
         "",
         *(f"  {line}" for line in columns(rows)),
         f"  places in mm: {places}",
@@ -76,9 +76,8 @@ def _measured(file: CutFile, value: float, at: Point) -> str:
 
 
 def _place(file: CutFile, at: Point) -> str:
-    """A place as the user finds it: SVG programs count from the upper left corner."""
-    down = file.page.y1 - at.y if file.kind is FileKind.SVG and file.page else at.y
-    return f"{mm(at.x)}, {mm(down)}"
+    shown = file.shown(at)
+    return f"{mm(shown.x)}, {mm(shown.y)}"
 
 
 def _flaws(found: Audit, shown: int) -> Iterator[str]:

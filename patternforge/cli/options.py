@@ -212,7 +212,7 @@ SchemaOf = Annotated[
 ]
 
 CutFiles = Annotated[
-    list[Path], typer.Argument(metavar="FILE...", help="DXF or SVG files, of any program.", show_default=False)
+    list[Path], typer.Argument(metavar="FILE...", help="DXF, SVG or HPGL files, of any program.", show_default=False)
 ]
 Port = Annotated[
     int, typer.Option("--port", min=0, max=65535, help="Port of the page on this machine; 0 takes a free one.")

@@ -11,7 +11,6 @@ from typing import TYPE_CHECKING
 from patternforge.cli.cautions import cautions
 from patternforge.cli.findings import conclusion, findings_table
 from patternforge.cli.table import columns
-from patternforge.delivery import Delivery
 from patternforge.drafting.alike import alike
 from patternforge.fit.findings import Verdict
 from patternforge.fit.fineness import fineness
@@ -52,7 +51,7 @@ def draft_report(done: Draft, request: DraftRequest) -> list[str]:
         *(["", *_cutting(done.cut)] if done.cut else ()),
         *(["", *_dies(done.dies)] if done.dies else ()),
         "",
-        *_files(done.delivery),
+        *_files(done),
         "",
         "Before you cut",
         *(_point(caution) for caution in cautions(request, done.wallet.pattern.design.leathers)),
@@ -177,13 +176,21 @@ def _dies(dies: DieFiles) -> list[str]:
     return dies_report(dies.pack)
 
 
-def _files(delivery: Delivery) -> list[str]:
-    lines = [f"Files in {delivery.folder}", *_indented(list(delivery.written))]
+def _files(done: Draft) -> list[str]:
+    delivery = done.delivery
+    lines = [f"Files in {delivery.folder}", *_indented(list(delivery.written)), *_proved(done.proved)]
     if delivery.removed:
         lines += ["No longer in the set, taken away", *_indented(list(delivery.removed))]
     if delivery.kept:
         lines += ["Yours, left as they were", *_indented(list(delivery.kept))]
     return lines
+
+
+def _proved(count: int) -> list[str]:
+    if not count:
+        return []
+    files = "1 file to cut by was" if count == 1 else f"{count} files to cut by were"
+    return [f"{files} read back and proved line by line before any file was written."]
 
 
 def _point(caution: str) -> str:

@@ -73,7 +73,7 @@ def audit(path: Path, limits: Limits | None = None) -> Audit:
 def _data_at(path: Path) -> bytes:
     try:
         if not stat.S_ISREG(path.stat().st_mode):
-            raise ReadingError(f"{path}: this is no file; give the path of a DXF or SVG file")
+            raise ReadingError(f"{path}: this is no file; give the path of a DXF, SVG or HPGL file")
         with path.open("rb") as stream:
             data = stream.read(_LARGEST + 1)
     except OSError as error:

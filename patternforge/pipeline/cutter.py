@@ -18,6 +18,7 @@ from patternforge.errors import DraftError
 from patternforge.export.registry import writer
 from patternforge.machines.table import Machine
 from patternforge.machines.writing import cutter, stray_of_chords, writing_options
+from patternforge.pipeline.proof import Commission
 from patternforge.pipeline.request import Wanted
 from patternforge.units import mm
 from patternforge.wallet.pattern import Pattern
@@ -50,11 +51,14 @@ class CutFiles:
         """The files that these stand in the place of."""
         return cut_for(self.machine)
 
-    def written(self) -> Iterator[tuple[str, bytes]]:
-        """The bytes of each file by its path, in a folder that is named after the machine."""
-        options = writing_options(self.machine)
+    def written(self, pattern: Pattern) -> Iterator[tuple[Commission, bytes]]:
+        """Each file, in a folder that is named after the machine: what is asked for, and its bytes."""
+        machine = self.machine
+        options, stray = writing_options(machine), stray_of_chords(machine) or 0.0
+        grown = machine.kerf + 2 * (machine.sanding + machine.tape)
         for each in self.sheets:
-            yield self.path(each), writer(each.kind)(each.sheet, options)
+            asked = Commission(self.path(each), each.sheet, options, pattern, machine.holes, grown, stray)
+            yield asked, writer(each.kind)(each.sheet, options)
 
     def path(self, each: CutSheet) -> str:
         """The path of a sheet's file in the design's folder."""

@@ -23,19 +23,21 @@ __all__ = ["Draft", "draft", "measure", "no_findings"]
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """A judged wallet, the files that were written of it, those of a machine and the dies if any were asked for."""
+    """A judged wallet, the files that were written of it, those of a machine and the dies if any were asked for, and
+    how many files to cut by were read back and proved."""
 
     wallet: Judged
     delivery: Delivery
     cut: CutFiles | None = None
     dies: DieFiles | None = None
+    proved: int = 0
 
 
 def draft(request: DraftRequest) -> Draft:
     """Drafts a design and writes its files, all of them or none.
 
     DesignError, DraftError and DeliveryError as the stages raise them; FitError when a finding reads ``no`` and the
-    request does not ask for the files all the same.
+    request does not ask for the files all the same; AuditError when a cutting file is not what was asked for.
     """
     wallet = judged(request.design, request.settings, request.texts)
     if wallet.verdict is Verdict.NO and request.on_no is OnNo.STOP:
@@ -44,8 +46,8 @@ def draft(request: DraftRequest) -> Draft:
         wallet = lettered(wallet)
     cut = _cut(wallet, request, request.machine) if request.machine else None
     dies = _dies(wallet, request, cut) if request.wants(Wanted.DIE) else None
-    files = fileset(wallet, request, cut, dies)
-    return Draft(wallet, delivered(request.out / set_name(wallet.pattern), files), cut, dies)
+    made = fileset(wallet, request, cut, dies)
+    return Draft(wallet, delivered(request.out / set_name(wallet.pattern), made.files), cut, dies, made.proved)
 
 
 def _cut(wallet: Judged, request: DraftRequest, machine: Machine) -> CutFiles:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from patternforge.drafting.names import file_word
 from patternforge.drafting.pieces import figures
-from patternforge.drafting.purpose import DraftingOptions, PaperOptions, Purpose
+from patternforge.drafting.purpose import DieHoles, DraftingOptions, PaperOptions, Purpose, StitchHoles
 from patternforge.drafting.sheets import Deliverable, die_sheets, laser_sheets
 from patternforge.drawing.arrange import arranged
 from patternforge.drawing.extent import extent
@@ -24,8 +24,9 @@ from patternforge.wallet.pattern import Pattern
 if TYPE_CHECKING:
     from patternforge.pipeline.cutter import CutFiles
     from patternforge.pipeline.dies import DieFiles
+    from patternforge.pipeline.proof import Commission
 
-__all__ = ["fileset", "overview", "set_name"]
+__all__ = ["FileSet", "fileset", "overview", "set_name"]
 
 _GAP = 15.0  # between pieces on the overview, mm
 _LETTERS = 4.0  # height of a warning on it, mm
@@ -38,35 +39,57 @@ def set_name(pattern: Pattern) -> str:
     return file_word(pattern.design.name)
 
 
+@dataclass(frozen=True, slots=True)
+class FileSet:
+    """The bytes of every file by its path in the design's folder, and how many of them were read back and proved."""
+
+    files: Mapping[str, bytes]
+    proved: int
+
+
 def fileset(
     wallet: Judged, request: DraftRequest, cut: CutFiles | None = None, dies: DieFiles | None = None
-) -> dict[str, bytes]:
-    """The bytes of every file by its path in the design's folder; ``pattern.json`` is always among them.
+) -> FileSet:
+    """Every file of a design; ``pattern.json`` is always among them.
 
     ``cut`` are the files of the machine that was asked for, in the place of those for a laser or a die; ``dies`` is
     the pack for a die maker, whose proof goes with the files of the dies.
 
     Of a wallet that does not fit, every file but that one says so in its name, and what is drawn for the bench says
     it in words too; in what a machine cuts nothing is drawn that is not to be cut.
-    DraftError when a piece is too wide for the bed or the paper, or the kerf leaves nothing of a hole.
+    DraftError when a piece is too wide for the bed or the paper, or the kerf leaves nothing of a hole; AuditError
+    when a cutting file, read back from its bytes, is not what was asked for.
     """
-    files = _drawings(wallet, request, cut)
+    cutting = _cutting(wallet, request, cut)
+    _prove(cutting, request)
+    files = {commission.path: data for commission, data in cutting}
     if dies:
         files[dies.proof_path] = dies.proof_bytes(request, _warning(wallet.findings))
-    if wallet.verdict is Verdict.NO:
-        files = {_marked(path): data for path, data in files.items()}
-    return {**dict(_description(wallet, cut, dies)), **files}
-
-
-def _drawings(wallet: Judged, request: DraftRequest, cut: CutFiles | None) -> dict[str, bytes]:
-    files: dict[str, bytes] = dict(cut.written()) if cut else {}
-    if request.wants(Wanted.LASER) and not (cut and cut.stands_for is Wanted.LASER):
-        files.update(_sheets("laser", laser_sheets(wallet.pattern, request.drafting), request))
-    if request.wants(Wanted.DIE) and not (cut and cut.stands_for is Wanted.DIE):
-        files.update(_sheets("die", die_sheets(wallet.pattern, request.drafting), request))
     if request.wants(Wanted.PAPER):
         files.update(_paper(wallet, request))
-    return files
+    if wallet.verdict is Verdict.NO:
+        files = {_marked(path): data for path, data in files.items()}
+    return FileSet({**dict(_description(wallet, cut, dies)), **files}, len(cutting))
+
+
+def _cutting(wallet: Judged, request: DraftRequest, cut: CutFiles | None) -> list[tuple[Commission, bytes]]:
+    """The files that are cut by, each with what was asked for."""
+    pattern, drafting = wallet.pattern, request.drafting
+    found = list(cut.written(pattern)) if cut else []
+    if request.wants(Wanted.LASER) and not (cut and cut.stands_for is Wanted.LASER):
+        sheets = laser_sheets(pattern, drafting)
+        found += _sheets("laser", sheets, request, pattern, StitchHoles.CUT, drafting.laser.kerf)
+    if request.wants(Wanted.DIE) and not (cut and cut.stands_for is Wanted.DIE):
+        holes = StitchHoles.CUT if drafting.die.holes is DieHoles.PUNCHED else StitchHoles.LEFT_OUT
+        found += _sheets("die", die_sheets(pattern, drafting), request, pattern, holes, 0.0)
+    return found
+
+
+def _prove(cutting: list[tuple[Commission, bytes]], request: DraftRequest) -> None:
+    if cutting:
+        from patternforge.pipeline.proof import prove
+
+        prove(cutting, request.on_no)
 
 
 def _marked(path: str) -> str:
@@ -96,17 +119,22 @@ def _description(wallet: Judged, cut: CutFiles | None, dies: DieFiles | None) ->
     yield "pattern.json", json_bytes(description(wallet.pattern, wallet.findings, machine, pack))
 
 
-def _sheets(folder: str, sheets: Iterable[Deliverable], request: DraftRequest) -> _Files:
-    for each in sheets:
-        yield f"{folder}/{each.name}.{each.kind}", _written(each, request)
-
-
-def _written(each: Deliverable, request: DraftRequest) -> bytes:
-    if each.kind != "dxf":
-        return writer(each.kind)(each.sheet)
+def _sheets(
+    folder: str,
+    sheets: Iterable[Deliverable],
+    request: DraftRequest,
+    pattern: Pattern,
+    holes: StitchHoles,
+    grown: float,
+) -> Iterator[tuple[Commission, bytes]]:
     from patternforge.export.dxf import DxfOptions
+    from patternforge.export.svg import SvgOptions
+    from patternforge.pipeline.proof import Commission
 
-    return writer("dxf")(each.sheet, DxfOptions(version=request.dxf))
+    for each in sheets:
+        options = DxfOptions(version=request.dxf) if each.kind == "dxf" else SvgOptions()
+        path = f"{folder}/{each.name}.{each.kind}"
+        yield Commission(path, each.sheet, options, pattern, holes, grown), writer(each.kind)(each.sheet, options)
 
 
 def _paper(wallet: Judged, request: DraftRequest) -> _Files:

@@ -8,7 +8,7 @@ from itertools import pairwise
 from math import atan2, cos, degrees, radians
 
 from patternforge.audit.flaws import Flaw
-from patternforge.audit.model import Odd
+from patternforge.audit.model import FileKind, Odd
 from patternforge.audit.runs import Run
 from patternforge.audit.scene import Scene
 from patternforge.fit.findings import Verdict
@@ -32,8 +32,11 @@ _DRAWN_FREE = (Odd.SPLINE, Odd.ELLIPSE, Odd.CURVE)
 def tiny_flaws(scene: Scene) -> Iterator[Flaw]:
     """Lines and arcs shorter than 0.05 mm, but for those that only lengthen a neighbour.
 
-    Drawing the sides of a corner on to make room for a beam leaves such: they turn by nothing against the side.
+    Drawing the sides of a corner on to make room for a beam leaves such: they turn by nothing against the side. Plots
+    are drawn on a grid, where a chord of two units is nothing odd.
     """
+    if scene.file.kind is FileKind.HPGL:
+        return
     remedy = "take the bit out and join its neighbours"
     for entity in scene.cuts:
         if isinstance(entity.shape, Path) and not entity.has(*_DRAWN_FREE):
@@ -71,7 +74,9 @@ class _Arc:
 
 
 def bit_flaws(scene: Scene) -> Iterator[Flaw]:
-    """Arcs that are drawn as many short lines."""
+    """Arcs that are drawn as many short lines, as they cannot but be in most plots."""
+    if scene.file.kind is FileKind.HPGL:
+        return
     for run in scene.runs:
         if isinstance(run.shape, Path) and run.closed and not any(each.has(*_DRAWN_FREE) for each in run.members):
             arcs = [arc for bits in _smooth_runs(run) for arc in _arcs(bits)]

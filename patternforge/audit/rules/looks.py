@@ -17,7 +17,7 @@ _WIDE = 0.5  # mm; a wider line is no hairline any more, and some programs cut a
 
 def layer_flaws(scene: Scene) -> Iterator[Flaw]:
     """Content on layer 0, and colours that differ within a layer."""
-    if scene.file.kind is FileKind.SVG:
+    if scene.file.kind is not FileKind.DXF:
         return
     layers: dict[str, list[Entity]] = {}
     for entity in scene.cuts:

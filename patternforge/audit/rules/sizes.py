@@ -28,6 +28,8 @@ def unit_flaws(scene: Scene) -> Iterator[Flaw]:
     file = scene.file
     if file.kind is FileKind.SVG:
         yield from _page_flaws(file)
+    elif file.kind is FileKind.HPGL:
+        return  # its unit is the machine's
     elif not file.unit and file.version not in _UNITLESS:
         what = f"the file names no unit: it was taken for mm, {_size(file.extent)}"
         yield Flaw(Verdict.LOOK, "unit", what, "set $INSUNITS to 4 (mm) and export again")
