@@ -14,7 +14,7 @@ from patternforge.fit.closures import closure_findings
 from patternforge.fit.features import feature_findings
 from patternforge.fit.findings import Finding, Verdict, is_worse
 from patternforge.fit.finishing import finishing_findings
-from patternforge.fit.folded import folded_findings, folded_range_findings
+from patternforge.fit.folded import folded_findings, folded_findings_as_cut, folded_range_findings
 from patternforge.fit.folds import fold_findings
 from patternforge.fit.gusset_rooms import gusset_room_findings
 from patternforge.fit.gussets import gusset_findings
@@ -31,7 +31,7 @@ from patternforge.leather.material import Leather, Thickness
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import HoleShape
 
-__all__ = ["fit", "fit_over_range"]
+__all__ = ["fit", "fit_as_cut", "fit_over_range"]
 
 
 def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tuple[Finding, ...]:
@@ -60,6 +60,16 @@ def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tupl
         *gusset_room_findings(laid),
         *_trimmed(laid),
     )
+
+
+def fit_as_cut(pattern: Pattern, leathers: Mapping[str, Leather]) -> tuple[Finding, ...]:
+    """``fit`` for pieces that are cut already, or have their dies, made of these leathers (by role).
+
+    It differs where leather gives: a drafted slit is to take its tab freely, through a cut one it may be pulled.
+    """
+    if pattern.folded:
+        return folded_findings_as_cut(pattern, pattern.folded, leathers)
+    return fit(pattern, leathers)
 
 
 def fit_over_range(pattern: Pattern) -> tuple[Finding, ...]:
