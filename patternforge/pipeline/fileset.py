@@ -86,7 +86,8 @@ def _description(wallet: Judged, cut: CutFiles | None) -> _Files:
 
     paths = _marked if wallet.verdict is Verdict.NO else str
     machine = cut.described(paths) if cut else None
-    yield "pattern.json", json_bytes(description(wallet.pattern, wallet.findings, machine))
+    told = description(wallet.pattern, wallet.findings, machine, wallet.source, wallet.kept_for)
+    yield "pattern.json", json_bytes(told)
 
 
 def _sheets(folder: str, sheets: Iterable[Deliverable], request: DraftRequest) -> _Files:
