@@ -44,8 +44,11 @@ __all__ = [
     "Legs",
     "MachineName",
     "MachineWord",
+    "Made",
     "Measured",
     "Name",
+    "New",
+    "Old",
     "OutFile",
     "OutFolder",
     "PaperSize",
@@ -64,6 +67,19 @@ __all__ = [
 ]
 
 DesignFile = Annotated[Path, typer.Argument(metavar="DESIGN", help="A design file (YAML).", show_default=False)]
+Made = Annotated[
+    Path,
+    typer.Argument(
+        metavar="DESIGN", help="A design file (YAML), or a pattern.json that 'draft' wrote.", show_default=False
+    ),
+]
+Old = Annotated[
+    Path,
+    typer.Argument(
+        metavar="OLD", help="A design file (YAML), or a pattern.json that 'draft' wrote.", show_default=False
+    ),
+]
+New = Annotated[Path | None, typer.Argument(metavar="NEW", help="Another, or none with --set.", show_default=False)]
 Settings = Annotated[
     list[str],
     typer.Option(
