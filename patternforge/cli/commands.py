@@ -76,6 +76,7 @@ def draft(
     measured: options.Measured = TRUE,
     type_size: options.Type = TypeSize.USUAL,
     despite_findings: options.DespiteFindings = False,
+    keep: options.Keep = None,
 ) -> None:
     """Draft DESIGN and write its files into a folder of its own, all of them or none.
 
@@ -100,6 +101,7 @@ def draft(
         printing(white, measured, type_size),
         on_no(despite_findings),
         texts(initials),
+        keep=keep,
     )
     if machine is None:
         refuse_unused(usage, written)

@@ -40,6 +40,7 @@ __all__ = [
     "Gap",
     "Gauge",
     "Initials",
+    "Keep",
     "Kerf",
     "Legs",
     "MachineName",
@@ -67,6 +68,15 @@ __all__ = [
 ]
 
 DesignFile = Annotated[Path, typer.Argument(metavar="DESIGN", help="A design file (YAML).", show_default=False)]
+Keep = Annotated[
+    Path | None,
+    typer.Option(
+        "--keep",
+        metavar="FILE",
+        help="A pattern.json whose pieces and dies are kept as they are and judged in the leathers of DESIGN.",
+        show_default=False,
+    ),
+]
 Made = Annotated[
     Path,
     typer.Argument(

@@ -34,7 +34,7 @@ def window_report(pattern: Pattern, windows: Sequence[ThicknessWindow]) -> list[
 
 
 def _range(ends: Range | None) -> str:
-    return f"{mm(ends[0])} to {mm(ends[1])} mm" if ends else "at no thickness near"
+    return f"{mm(ends[0])} to {mm(ends[1])} mm" if ends else "not as it is"
 
 
 def _ends(of: ThicknessWindow) -> Iterator[str]:

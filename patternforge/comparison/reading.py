@@ -15,12 +15,12 @@ from patternforge.geometry.path import Path, from_vertices
 from patternforge.geometry.point import Point
 from patternforge.geometry.transform import rotation
 
-__all__ = ["KeptLeather", "Stored", "stored"]
+__all__ = ["Stored", "TakenLeather", "stored"]
 
 
 @dataclass(frozen=True, slots=True)
-class KeptLeather:
-    """A leather that pieces were kept for: its role and what of it bears on how they close."""
+class TakenLeather:
+    """A leather that pieces were drafted or kept for: its role and what of it bears on how they close."""
 
     role: str
     thickness: float
@@ -30,12 +30,16 @@ class KeptLeather:
 
 @dataclass(frozen=True, slots=True)
 class Stored:
-    """A ``pattern.json``: its pieces, what they were drafted from, the design's file name, leathers kept for."""
+    """A ``pattern.json``: its pieces, what they were drafted from, and the design's file name without folders.
+
+    ``kept_for``: leathers that the pieces were kept for, empty where it is those they were drafted for.
+    """
 
     made: MadeSet
     source: Source | None
     file: str
-    kept_for: tuple[KeptLeather, ...]
+    drafted_for: tuple[TakenLeather, ...]
+    kept_for: tuple[TakenLeather, ...]
 
 
 def stored(data: bytes, file: str, label: str = "") -> Stored:
@@ -50,7 +54,13 @@ def stored(data: bytes, file: str, label: str = "") -> Stored:
     if version != VERSION:
         advice = "use the program that wrote it, or write it anew with 'draft'"
         raise ReadingError(f"{file}: the file has version {version}; this program reads version {VERSION}; {advice}")
-    return Stored(_made(root, label or file), _source(root["source"]), root["design"]["file"].text, _kept(root))
+    return Stored(
+        made=_made(root, label or file),
+        source=_source(root["source"]),
+        file=root["design"]["file"].text,
+        drafted_for=tuple(_taken(each) for each in root["inputs"]["leathers"]),
+        kept_for=_kept(root),
+    )
 
 
 def _made(root: Located, label: str) -> MadeSet:
@@ -82,14 +92,14 @@ def _source(told: Located) -> Source | None:
     return Source(told["text"].text, told["settings"].texts, told["initials"].texts)
 
 
-def _kept(root: Located) -> tuple[KeptLeather, ...]:
+def _kept(root: Located) -> tuple[TakenLeather, ...]:
     told = root["kept_for"]
-    return () if told.is_null else tuple(_kept_leather(each) for each in told)
+    return () if told.is_null else tuple(_taken(each) for each in told)
 
 
-def _kept_leather(told: Located) -> KeptLeather:
+def _taken(told: Located) -> TakenLeather:
     thickness = told["drafted_thickness"].number
-    return KeptLeather(told["role"].text, thickness, told["neutral"].number, told["min_radius"].number)
+    return TakenLeather(told["role"].text, thickness, told["neutral"].number, told["min_radius"].number)
 
 
 def _piece(told: Located, root: Located) -> MadePiece:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from patternforge.delivery import Delivery, delivered
@@ -16,33 +17,36 @@ from patternforge.units import mm
 if TYPE_CHECKING:
     from patternforge.machines.table import Machine
     from patternforge.pipeline.cutter import CutFiles
+    from patternforge.pipeline.keep import Kept
 
 __all__ = ["Draft", "draft", "measure", "no_findings"]
 
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """A judged wallet, the files that were written of it, and those of a machine if one was asked for."""
+    """A judged wallet, the files that were written of it, those of a machine if asked for, and what was kept."""
 
     wallet: Judged
     delivery: Delivery
     cut: CutFiles | None = None
+    kept: Kept | None = None
 
 
 def draft(request: DraftRequest) -> Draft:
     """Drafts a design and writes its files, all of them or none.
 
-    DesignError, DraftError and DeliveryError as the stages raise them; FitError when a finding reads ``no`` and the
-    request does not ask for the files all the same.
+    DesignError, DraftError, ReadingError and DeliveryError as the stages raise them; FitError when a finding reads
+    ``no`` and the request does not ask for the files all the same.
     """
-    wallet = judged(request.design, request.settings, request.texts)
+    kept = _kept(request, request.keep) if request.keep else None
+    wallet = kept.wallet if kept else judged(request.design, request.settings, request.texts)
     if wallet.verdict is Verdict.NO and request.on_no is OnNo.STOP:
         raise no_findings(wallet)
     if request.wants(Wanted.PAPER):
         wallet = lettered(wallet)
     cut = _cut(wallet, request.machine) if request.machine else None
     files = fileset(wallet, request, cut)
-    return Draft(wallet, delivered(request.out / set_name(wallet.pattern), files), cut)
+    return Draft(wallet, delivered(request.out / set_name(wallet.pattern), files), cut, kept)
 
 
 def _cut(wallet: Judged, machine: Machine) -> CutFiles:
@@ -51,11 +55,18 @@ def _cut(wallet: Judged, machine: Machine) -> CutFiles:
     return cut_files(wallet.pattern, machine)
 
 
+def _kept(request: DraftRequest, made: Path) -> Kept:
+    from patternforge.pipeline.keep import kept
+
+    return kept(request.design, made, request.settings, request.texts)
+
+
 def no_findings(wallet: Judged) -> FitError:
     """The refusal of a wallet that does not fit: each finding that reads ``no`` in a line of its own."""
     lines = (_line(found) for found in wallet.findings if found.verdict is Verdict.NO)
     title = wallet.pattern.design.title
-    return FitError("\n".join((f"{title} does not fit as drafted; no files were written:", *lines)))
+    how = "with its pieces kept as they are" if wallet.kept_for else "as drafted"
+    return FitError("\n".join((f"{title} does not fit {how}; no files were written:", *lines)))
 
 
 def _line(found: Finding) -> str:

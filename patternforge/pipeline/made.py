@@ -8,7 +8,7 @@ from dataclasses import replace
 from pathlib import Path
 from types import MappingProxyType
 
-from patternforge.comparison.reading import KeptLeather, Stored, stored
+from patternforge.comparison.reading import Stored, TakenLeather, stored
 from patternforge.comparison.sets import compared
 from patternforge.design.load import load_design
 from patternforge.drafting.source import Source
@@ -18,7 +18,7 @@ from patternforge.pipeline.stages import shown, text_at
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern
 
-__all__ = ["is_made", "made_again", "made_anew", "other_pieces", "stored_at", "stored_of"]
+__all__ = ["is_made", "made_again", "made_anew", "other_pieces", "source_of", "stored_at", "stored_of"]
 
 _LARGEST = 50_000_000  # bytes of a pattern.json
 _NOTHING: Mapping[str, str] = MappingProxyType({})
@@ -62,7 +62,7 @@ def made_anew(path: Path, settings: Mapping[str, str] = _NOTHING) -> tuple[Patte
     """The wallet of a design file, or that of a ``pattern.json`` with other values set, drafted now."""
     if is_made(path):
         made = stored_at(path)
-        known = _source_of(made, path)
+        known = source_of(made, path)
         source = Source(known.text, {**known.settings, **settings}, known.initials)
         return drafted(load_design(source.text, made.file, source.settings, source.initials)), source
     source = Source(text_at(path), settings, {})
@@ -76,7 +76,7 @@ def made_again(path: Path) -> Pattern:
     other pieces.
     """
     known = stored_at(path)
-    source = _source_of(known, path)
+    source = source_of(known, path)
     pattern = drafted(load_design(source.text, known.file, source.settings, source.initials))
     other = other_pieces(known, pattern, source)
     if other:
@@ -89,14 +89,15 @@ def made_again(path: Path) -> Pattern:
     return replace(pattern, design=replace(pattern.design, leathers=leathers))
 
 
-def _in_place_of(own: Leather, kept: KeptLeather | None) -> Leather:
+def _in_place_of(own: Leather, kept: TakenLeather | None) -> Leather:
     if kept is None:
         return own
     thickness = Thickness(kept.thickness, kept.thickness)
     return replace(own, thickness=thickness, neutral=kept.neutral, min_radius=kept.min_radius)
 
 
-def _source_of(known: Stored, path: Path) -> Source:
+def source_of(known: Stored, path: Path) -> Source:
+    """What the pieces of a ``pattern.json`` were drafted from; ReadingError where it does not tell."""
     if known.source is None:
         raise ReadingError(f"{shown(path)}: the file does not tell what it was drafted from; draft it anew")
     return known.source

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import stat
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from types import MappingProxyType
 
@@ -37,6 +37,13 @@ class Judged:
     findings: tuple[Finding, ...]
     source: Source
     kept_for: tuple[Leather, ...] = ()
+
+    @property
+    def as_cut(self) -> Pattern:
+        """The pattern with the leathers that its pieces are cut from."""
+        if not self.kept_for:
+            return self.pattern
+        return replace(self.pattern, design=replace(self.pattern.design, leathers=self.kept_for))
 
     @property
     def verdict(self) -> Verdict:
