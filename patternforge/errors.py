@@ -83,7 +83,7 @@ class GeometryError(PatternforgeError):
 
 
 class ReadingError(PatternforgeError):
-    """A cutting file that cannot be read as what it is said to be (cut short, packed, of another kind)."""
+    """A cutting file or a ``pattern.json`` that cannot be read as what it is said to be, cut short for example."""
 
     exit_status = 9
 

@@ -23,6 +23,7 @@ from patternforge.cli.choices import (
     TypeSize,
     Usage,
 )
+from patternforge.cli.comparing import comparing
 from patternforge.cli.guard import guarded
 from patternforge.cli.trials import trials
 from patternforge.cli.watching import watching
@@ -80,6 +81,7 @@ def draft(
     type_size: options.Type = TypeSize.USUAL,
     awl: options.AwlPoints = Awl.CROSSES,
     despite_findings: options.DespiteFindings = False,
+    keep: options.Keep = None,
 ) -> None:
     """Draft DESIGN and write its files into a folder of its own, all of them or none.
 
@@ -104,6 +106,7 @@ def draft(
         printing(white, measured, type_size),
         on_no(despite_findings),
         texts(initials),
+        keep=keep,
     )
     if machine is None:
         refuse_unused(usage, written)
@@ -243,6 +246,7 @@ def machines(name: options.MachineWord = None, out: options.OutFile = None) -> N
 # Commands that stand in modules of their own are commands like the others.
 app.add_typer(trials)
 app.add_typer(watching)
+app.add_typer(comparing)
 
 
 def _say(lines: Iterable[str]) -> None:

@@ -44,12 +44,16 @@ __all__ = [
     "Gap",
     "Gauge",
     "Initials",
+    "Keep",
     "Kerf",
     "Legs",
     "MachineName",
     "MachineWord",
+    "Made",
     "Measured",
     "Name",
+    "New",
+    "Old",
     "OutFile",
     "OutFolder",
     "PaperSize",
@@ -69,6 +73,28 @@ __all__ = [
 ]
 
 DesignFile = Annotated[Path, typer.Argument(metavar="DESIGN", help="A design file (YAML).", show_default=False)]
+Keep = Annotated[
+    Path | None,
+    typer.Option(
+        "--keep",
+        metavar="FILE",
+        help="A pattern.json whose pieces and dies are kept as they are and judged in the leathers of DESIGN.",
+        show_default=False,
+    ),
+]
+Made = Annotated[
+    Path,
+    typer.Argument(
+        metavar="DESIGN", help="A design file (YAML), or a pattern.json that 'draft' wrote.", show_default=False
+    ),
+]
+Old = Annotated[
+    Path,
+    typer.Argument(
+        metavar="OLD", help="A design file (YAML), or a pattern.json that 'draft' wrote.", show_default=False
+    ),
+]
+New = Annotated[Path | None, typer.Argument(metavar="NEW", help="Another, or none with --set.", show_default=False)]
 Settings = Annotated[
     list[str],
     typer.Option(

@@ -32,6 +32,7 @@ from patternforge.wallet.pattern import Adjustment, Pattern
 if TYPE_CHECKING:
     from patternforge.pipeline.cutter import CutFiles
     from patternforge.pipeline.dies import DieFiles
+    from patternforge.pipeline.keep import Kept
 
 __all__ = ["draft_report", "wallet_report"]
 
@@ -45,6 +46,7 @@ def draft_report(done: Draft, request: DraftRequest) -> list[str]:
     wanting = [found for found in done.wallet.findings if found.verdict is not Verdict.GOOD]
     return [
         *wallet_report(done.wallet),
+        *(["", *_kept(done.kept)] if done.kept else ()),
         "",
         conclusion(done.wallet.findings),
         *(findings_table(wanting) if wanting else ()),
@@ -54,8 +56,14 @@ def draft_report(done: Draft, request: DraftRequest) -> list[str]:
         *_files(done),
         "",
         "Before you cut",
-        *(_point(caution) for caution in cautions(request, done.wallet.pattern.design.leathers)),
+        *(_point(caution) for caution in cautions(request, done.wallet.as_cut.design.leathers)),
     ]
+
+
+def _kept(kept: Kept) -> list[str]:
+    from patternforge.cli.keeping import keeping_report
+
+    return keeping_report(kept)
 
 
 def wallet_report(wallet: Judged) -> list[str]:
@@ -71,7 +79,7 @@ def wallet_report(wallet: Judged) -> list[str]:
         "",
         *_finest(pattern),
         "",
-        *_leather(pattern),
+        *_leather(wallet.as_cut),
         *(["", *_thread(pattern)] if pattern.seams else ()),
         *(["", *_letters(pattern)] if pattern.design.initials else ()),
         *(["", *_adjustments(pattern.adjustments)] if pattern.adjustments else ()),
@@ -82,7 +90,7 @@ def _sizes(wallet: Judged) -> list[str]:
     thickness = closed_thickness(wallet.findings)
     rows = [
         ("open", *_both(open_size(wallet.pattern))),
-        ("closed", *_both(closed_size(wallet.pattern))),
+        ("closed", *_both(closed_size(wallet.as_cut))),
         ("thickness closed, as loaded", f"{mm(thickness, 1)} mm", f"{inches(thickness, 2)} in"),
     ]
     return ["Finished size", *_indented(columns(rows))]

@@ -9,12 +9,13 @@ from patternforge import __version__
 from patternforge.drafting.cutting import net_tallies, tally_rows
 from patternforge.drafting.finishing import finishing_marks, skives_told, turned_told
 from patternforge.drafting.folded import folded_description
-from patternforge.drafting.inputs import inputs, plain, trims
+from patternforge.drafting.inputs import inputs, leathers_told, plain, trims
 from patternforge.drafting.letters import letter_height
+from patternforge.drafting.source import Source
 from patternforge.fit.findings import Finding, worst
 from patternforge.fit.fineness import fineness
 from patternforge.geometry.path import Path
-from patternforge.leather.material import MadeOf
+from patternforge.leather.material import Leather, MadeOf
 from patternforge.wallet.marked import Inscription
 from patternforge.wallet.pattern import (
     DraftedFold,
@@ -42,12 +43,15 @@ def description(
     findings: Sequence[Finding] = (),
     machine: Mapping[str, Any] | None = None,
     dies: Mapping[str, Any] | None = None,
+    source: Source | None = None,
+    kept_for: Sequence[Leather] = (),
 ) -> dict[str, Any]:
     """``pattern`` as dicts, lists, strings, numbers and None, valid under ``pattern_schema``.
 
     Lengths in mm, angles in degrees, areas in mm2; the pieces' own frames as everywhere: showing face up, lower left
-    corner at the origin. ``findings`` are those of the fit; ``machine`` says what a machine was sent,
-    and ``dies`` what a die maker.
+    corner at the origin. ``findings`` are those of the fit; ``machine`` says what a machine was sent, and ``dies``
+    what a die maker; ``source`` is what the same program drafts the same pieces from again, ``kept_for`` the leathers
+    that the findings are of where the pieces were kept for others than they were drafted for.
     """
     design = pattern.design
     names = [panel.name for panel in pattern.panels]
@@ -63,7 +67,9 @@ def description(
             "notes": design.notes,
             "file": design.file,
         },
+        "source": _source(source) if source else None,
         "inputs": inputs(design),
+        "kept_for": leathers_told(kept_for) if kept_for else None,
         "size": {"width": pattern.width, "height": _sum(pattern.height_sum, pattern.height)},
         "panels": [_panel(panel) for panel in pattern.panels],
         "folds": [_fold(fold) for fold in pattern.folds],
@@ -77,6 +83,10 @@ def description(
         "findings": plain(tuple(findings)),
         "verdict": worst(findings).value if findings else None,
     }
+
+
+def _source(source: Source) -> dict[str, Any]:
+    return {"text": source.text, "settings": dict(source.settings), "initials": dict(source.initials)}
 
 
 def _sum(total: Sum, value: float) -> dict[str, Any]:

@@ -25,7 +25,7 @@ from patternforge.wallet.spec import (
     ThumbNotch,
 )
 
-__all__ = ["inputs", "plain", "trims"]
+__all__ = ["inputs", "leathers_told", "plain", "trims"]
 
 _PANEL_FIELDS = ("first", "last", "panel")
 
@@ -38,7 +38,7 @@ def inputs(design: Design) -> dict[str, Any]:
     panels = [panel.name for panel in design.body.panels]
     return {
         "parameters": plain(design.parameters),
-        "leathers": [_leather(leather) for leather in design.leathers],
+        "leathers": leathers_told(design.leathers),
         "contents": [{"as": content.name, **plain(content.item)} for content in design.contents],
         "body": None if design.folded else _body(design.body),
         "parts": [_part(part, panels) for part in design.parts],
@@ -50,6 +50,11 @@ def inputs(design: Design) -> dict[str, Any]:
         "load": plain(design.load),
         "limits": plain(design.limits),
     }
+
+
+def leathers_told(leathers: Sequence[Leather]) -> list[dict[str, Any]]:
+    """Each leather as declared, and the thickness drafted for."""
+    return [_leather(leather) for leather in leathers]
 
 
 def _leather(leather: Leather) -> dict[str, Any]:

@@ -213,6 +213,13 @@ _ADJUSTMENT = said(
     "a nominal size that moved to meet the stitches",
     record(part=TEXT, size=TEXT, asked=LENGTH, drafted=LENGTH, reason=TEXT),
 )
+_LEATHERS = INPUTS["properties"]["leathers"]
+_SET = {"type": "object", "additionalProperties": TEXT}
+_SOURCE = record(
+    text=said("of the design file", TEXT),
+    settings=said("values set beside the file, by name, as they were written", _SET),
+    initials=said("letters set beside the file, by name", _SET),
+)
 _FINDING = record(
     what=TEXT, where=TEXT, measured=NUMBER, limit=NUMBER, verdict=choice(Verdict), remedy=TEXT, unit=TEXT
 )
@@ -240,7 +247,9 @@ def _document() -> dict[str, Any]:
         program=said("name and version of the program that wrote the file", TEXT),
         units=record(length={"const": "mm"}, angle={"const": "degrees"}, area={"const": "mm2"}),
         design=record(name=TEXT, title=TEXT, revision=TEXT, notes=TEXT, file=said("name of the design file", TEXT)),
+        source=said("what the program drafts the same pieces from again; null where it was not told", maybe(_SOURCE)),
         inputs=INPUTS,
+        kept_for=said("leathers that the findings are of; null where they are those of the inputs", maybe(_LEATHERS)),
         size=said("of the wallet laid open, as its assembly", record(width=SIZE, height=_SUM)),
         panels=said("left to right, seen from the inside", lines_of(_PANEL)),
         folds=lines_of(_FOLD),

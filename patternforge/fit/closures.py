@@ -24,11 +24,14 @@ _LIES, _HANGS = 10.0, 20.0  # mm of leather too much that a closed flap takes up
 
 def closure_findings(layout: Layout) -> Iterator[Finding]:
     """What the way between the halves lacks when all is full and what it has too much when all is empty, mm."""
+    closing = {name: halves for name, halves in _halves(layout).items() if len(halves) == 2}
+    if not closing:
+        return
     loose = layout.pattern.design.load.loose
     full, empty = (_bends(layout, Load(share, share, loose)) for share in (1.0, 0.0))
-    for name, halves in _halves(layout).items():
+    for name, halves in closing.items():
         ways = [_way(bends, halves, layout) for bends in (full, empty)]
-        if len(halves) == 2 and ways[0] - ways[1] > 0.5:
+        if ways[0] - ways[1] > 0.5:
             has = sum(bend.has for bend in _on_the_way(full, halves, layout))
             yield _told("leather lacking at the closure, full", name, ways[0] - has, _GIVES, _STRAINS)
             yield _told("leather to spare at the closure, empty", name, has - ways[1], _LIES, _HANGS)

@@ -2,31 +2,46 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from patternforge.fit.findings import Finding, at_least, at_most
 from patternforge.fit.folded_close import ClosedFolded, Load, closed_folded
 from patternforge.fit.folded_faces import face_findings, fold_length_findings, highest
 from patternforge.fit.folded_parts import parts
 from patternforge.fit.folded_rooms import room_findings
-from patternforge.fit.folded_tabs import fastened, range_tab_findings, tab_findings
+from patternforge.fit.folded_tabs import cut_tab_findings, fastened, range_tab_findings, tab_findings
 from patternforge.geometry.path import polygon
 from patternforge.leather.material import Leather
 from patternforge.wallet.folded.pattern import DraftedFolded
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import Limits
 
-__all__ = ["folded_findings", "folded_range_findings"]
+__all__ = ["folded_findings", "folded_findings_as_cut", "folded_range_findings"]
 
 
 def folded_findings(pattern: Pattern, folded: DraftedFolded, leathers: Mapping[str, Leather]) -> tuple[Finding, ...]:
     """Every finding on a folded wallet cut from these leathers (by role)."""
     wallet = _closed(pattern, folded, leathers)
-    slits = fastened(wallet, folded.tabs, pattern.pieces[0])
+    tabs = tab_findings(wallet, fastened(wallet, folded.tabs, pattern.pieces[0]))
+    return _all_findings(pattern, folded, wallet, tabs)
+
+
+def folded_findings_as_cut(
+    pattern: Pattern, folded: DraftedFolded, leathers: Mapping[str, Leather]
+) -> tuple[Finding, ...]:
+    """``folded_findings`` on a blank that is cut already, where other leather than the drafted one gives a little."""
+    wallet = _closed(pattern, folded, leathers)
+    tabs = cut_tab_findings(wallet, fastened(wallet, folded.tabs, pattern.pieces[0]))
+    return _all_findings(pattern, folded, wallet, tabs)
+
+
+def _all_findings(
+    pattern: Pattern, folded: DraftedFolded, wallet: ClosedFolded, on_tabs: Iterable[Finding]
+) -> tuple[Finding, ...]:
     return (
         *face_findings(wallet),
         *fold_length_findings(wallet),
-        *tab_findings(wallet, slits),
+        *on_tabs,
         *room_findings(wallet, folded.tabs),
         *_borders(pattern, folded),
         _thickness(wallet, pattern.design.limits),

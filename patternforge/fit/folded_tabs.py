@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from patternforge.fit.findings import Finding, Verdict, at_least, at_most
 from patternforge.fit.folded_close import ClosedFolded
@@ -17,7 +17,7 @@ from patternforge.wallet.pattern import Piece
 __all__ = ["Slit", "fastened", "is_held", "range_tab_findings", "tab_findings"]
 
 _MEET = 0.3  # mm a tab's root may miss its slit
-_GIVES = 1.0  # mm it may at the ends of a leather's range, where its neck bridges it; common practice, no source
+_GIVES = 1.0  # mm it may in another leather, or the tab be too thick, where leather gives; common practice, no source
 _LOOSE, _WIDE = 1.5, 4.0  # mm a slit may be longer than its tab and one thickness; common practice, no source
 _UNDER = 2.0  # mm of a face that must lie beyond a tab's end; common practice, no source
 _BORDER = 5.0  # mm of leather from a slit to any edge of its face; common practice, no source
@@ -53,6 +53,16 @@ def tab_findings(wallet: ClosedFolded, slits: Sequence[Slit]) -> Iterator[Findin
     for slit in slits:
         yield _meeting(slit, _MEET, _MEET)
         yield _length(wallet, slit)
+        yield _border(wallet, slit)
+        yield _between(wallet, slit)
+        yield _tip(wallet, slit)
+
+
+def cut_tab_findings(wallet: ClosedFolded, slits: Sequence[Slit]) -> Iterator[Finding]:
+    """``tab_findings`` for a blank that is cut already, in any leather: where leather gives, a little is made up."""
+    for slit in slits:
+        yield _meeting(slit, _GIVES, 2 * _GIVES)
+        yield _pulled_through(wallet, slit)
         yield _border(wallet, slit)
         yield _between(wallet, slit)
         yield _tip(wallet, slit)
@@ -110,6 +120,14 @@ def _length(wallet: ClosedFolded, slit: Slit) -> Finding:
     short, long = "lengthen the slit: the tab would not go through", "shorten the slit: the tab would slip out"
     remedy = "" if verdict is Verdict.GOOD else short if over < 0 else long
     return Finding("slit longer than tab and thickness by", slit.tab.name, over, _LOOSE, verdict, remedy)
+
+
+def _pulled_through(wallet: ClosedFolded, slit: Slit) -> Finding:
+    """``_length`` where the slit is cut: a tab a little too thick for it goes through bowed across its width."""
+    found = _length(wallet, slit)
+    if -_GIVES <= found.measured < -1e-3:
+        return replace(found, verdict=Verdict.LOOK, remedy="try it: the tab has to be pulled through")
+    return found
 
 
 def _border(wallet: ClosedFolded, slit: Slit) -> Finding:

@@ -5,7 +5,7 @@ It takes the flat pieces as they are and shares no formula with drafting, so tha
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from patternforge.fit.bulk import bulk_findings
@@ -14,7 +14,7 @@ from patternforge.fit.closures import closure_findings
 from patternforge.fit.features import feature_findings
 from patternforge.fit.findings import Finding, Verdict, is_worse
 from patternforge.fit.finishing import finishing_findings
-from patternforge.fit.folded import folded_findings, folded_range_findings
+from patternforge.fit.folded import folded_findings, folded_findings_as_cut, folded_range_findings
 from patternforge.fit.folds import fold_findings
 from patternforge.fit.gusset_rooms import gusset_room_findings
 from patternforge.fit.gussets import gusset_findings
@@ -31,7 +31,7 @@ from patternforge.leather.material import Leather, Thickness
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import HoleShape
 
-__all__ = ["fit", "fit_over_range"]
+__all__ = ["fit", "fit_as_cut", "fit_as_cut_over_range", "fit_over_range"]
 
 
 def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tuple[Finding, ...]:
@@ -62,16 +62,35 @@ def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tupl
     )
 
 
+def fit_as_cut(pattern: Pattern, leathers: Mapping[str, Leather]) -> tuple[Finding, ...]:
+    """``fit`` for pieces that are cut already, or have their dies, made of these leathers (by role).
+
+    It differs where leather gives: a drafted slit is to take its tab freely, through a cut one it may be pulled.
+    """
+    if pattern.folded:
+        return folded_findings_as_cut(pattern, pattern.folded, leathers)
+    return fit(pattern, leathers)
+
+
 def fit_over_range(pattern: Pattern) -> tuple[Finding, ...]:
     """``fit`` for the leathers as drafted, and what is worse at the ends of their thickness, tolerance included."""
-    findings = fit(pattern)
+    return _over_range(pattern, pattern.design.leathers, fit(pattern))
+
+
+def fit_as_cut_over_range(pattern: Pattern, leathers: Sequence[Leather]) -> tuple[Finding, ...]:
+    """``fit_as_cut`` for other leathers, and what is worse at the ends of their thickness, tolerance included."""
+    return _over_range(pattern, leathers, fit_as_cut(pattern, {leather.role: leather for leather in leathers}))
+
+
+def _over_range(pattern: Pattern, leathers: Sequence[Leather], findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """The findings on these leathers as measured, and what is worse at the ends of their thickness."""
     known = {(f.what, f.where): f.verdict for f in findings}
     extra = []
     for end, at_end in (("thinnest", _thinnest), ("thickest", _thickest)):
-        leathers = {leather.role: at_end(leather) for leather in pattern.design.leathers}
-        if all(leathers[o.role].t == o.t for o in pattern.design.leathers):
+        taken = {leather.role: at_end(leather) for leather in leathers}
+        if all(taken[leather.role].t == leather.t for leather in leathers):
             continue
-        for found in _of_thickness(pattern, leathers):
+        for found in _of_thickness(pattern, taken):
             if is_worse(found.verdict, known.get((found.what, found.where), Verdict.GOOD)):
                 extra.append(replace(found, where=f"{found.where}, leather at its {end}"))
     return (*findings, *extra)

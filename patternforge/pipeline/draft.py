@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from patternforge.delivery import Delivery, delivered
@@ -17,29 +18,33 @@ if TYPE_CHECKING:
     from patternforge.machines.table import Machine
     from patternforge.pipeline.cutter import CutFiles
     from patternforge.pipeline.dies import DieFiles
+    from patternforge.pipeline.keep import Kept
 
 __all__ = ["Draft", "draft", "measure", "no_findings"]
 
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """A judged wallet, the files that were written of it, those of a machine and the dies if any were asked for, and
-    how many files to cut by were read back and proved."""
+    """A judged wallet, the files that were written of it, those of a machine and the dies if any were asked for, what
+    was kept, and how many files to cut by were read back and proved."""
 
     wallet: Judged
     delivery: Delivery
     cut: CutFiles | None = None
     dies: DieFiles | None = None
+    kept: Kept | None = None
     proved: int = 0
 
 
 def draft(request: DraftRequest) -> Draft:
     """Drafts a design and writes its files, all of them or none.
 
-    DesignError, DraftError and DeliveryError as the stages raise them; FitError when a finding reads ``no`` and the
-    request does not ask for the files all the same; AuditError when a cutting file is not what was asked for.
+    DesignError, DraftError, ReadingError and DeliveryError as the stages raise them; FitError when a finding reads
+    ``no`` and the request does not ask for the files all the same; AuditError when a cutting file is not what was
+    asked for.
     """
-    wallet = judged(request.design, request.settings, request.texts)
+    kept = _kept(request, request.keep) if request.keep else None
+    wallet = kept.wallet if kept else judged(request.design, request.settings, request.texts)
     if wallet.verdict is Verdict.NO and request.on_no is OnNo.STOP:
         raise no_findings(wallet)
     if request.wants(Wanted.PAPER) or request.wants(Wanted.DIE):
@@ -47,7 +52,7 @@ def draft(request: DraftRequest) -> Draft:
     cut = _cut(wallet, request, request.machine) if request.machine else None
     dies = _dies(wallet, request, cut) if request.wants(Wanted.DIE) else None
     made = fileset(wallet, request, cut, dies)
-    return Draft(wallet, delivered(request.out / set_name(wallet.pattern), made.files), cut, dies, made.proved)
+    return Draft(wallet, delivered(request.out / set_name(wallet.pattern), made.files), cut, dies, kept, made.proved)
 
 
 def _cut(wallet: Judged, request: DraftRequest, machine: Machine) -> CutFiles:
@@ -62,11 +67,18 @@ def _dies(wallet: Judged, request: DraftRequest, cut: CutFiles | None) -> DieFil
     return die_files(wallet.pattern, request, cut)
 
 
+def _kept(request: DraftRequest, made: Path) -> Kept:
+    from patternforge.pipeline.keep import kept
+
+    return kept(request.design, made, request.settings, request.texts)
+
+
 def no_findings(wallet: Judged) -> FitError:
     """The refusal of a wallet that does not fit: each finding that reads ``no`` in a line of its own."""
     lines = (_line(found) for found in wallet.findings if found.verdict is Verdict.NO)
     title = wallet.pattern.design.title
-    return FitError("\n".join((f"{title} does not fit as drafted; no files were written:", *lines)))
+    how = "with its pieces kept as they are" if wallet.kept_for else "as drafted"
+    return FitError("\n".join((f"{title} does not fit {how}; no files were written:", *lines)))
 
 
 def _line(found: Finding) -> str:

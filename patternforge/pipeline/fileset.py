@@ -116,7 +116,8 @@ def _description(wallet: Judged, cut: CutFiles | None, dies: DieFiles | None) ->
     paths = _marked if wallet.verdict is Verdict.NO else str
     machine = cut.described(paths) if cut else None
     pack = dies.described(paths) if dies else None
-    yield "pattern.json", json_bytes(description(wallet.pattern, wallet.findings, machine, pack))
+    told = description(wallet.pattern, wallet.findings, machine, pack, wallet.source, wallet.kept_for)
+    yield "pattern.json", json_bytes(told)
 
 
 def _sheets(

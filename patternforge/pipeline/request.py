@@ -42,6 +42,7 @@ class DraftRequest:
 
     The files go to a folder in ``out`` that is named after the design file. Of ``printing`` the title and revision
     are those of the design. The files of ``machine`` stand in the place of those for a laser or for a die.
+    ``keep`` is the ``pattern.json`` of pieces that are kept as they are, whatever the leathers.
     """
 
     design: Path
@@ -55,6 +56,7 @@ class DraftRequest:
     on_no: OnNo = OnNo.STOP
     texts: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
     machine: Machine | None = None
+    keep: Path | None = None
 
     def wants(self, kind: Wanted) -> bool:
         """Whether the files of ``kind`` are to be made."""

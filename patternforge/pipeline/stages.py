@@ -5,20 +5,22 @@ from __future__ import annotations
 import os
 import stat
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from types import MappingProxyType
 
 from patternforge.design.load import load_design
 from patternforge.design.source import decoded
+from patternforge.drafting.source import Source
 from patternforge.errors import DesignError, DraftError, Fault
 from patternforge.fit.findings import Finding, Verdict, worst
 from patternforge.fit.judge import fit_over_range
+from patternforge.leather.material import Leather
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import Design
 
-__all__ = ["Judged", "design_at", "judged", "lettered", "shown", "text_at"]
+__all__ = ["Judged", "design_at", "judged", "lettered", "on_letters", "shown", "text_at"]
 
 _NOTHING: Mapping[str, str] = MappingProxyType({})
 _LARGEST = 1_000_000  # bytes of a design file
@@ -26,10 +28,22 @@ _LARGEST = 1_000_000  # bytes of a design file
 
 @dataclass(frozen=True, slots=True)
 class Judged:
-    """A drafted wallet and what was found when it was closed."""
+    """A drafted wallet, what was found when it was closed, and what it was drafted from.
+
+    ``kept_for``: the leathers the findings are of, where the pieces are kept for others than they were drafted for.
+    """
 
     pattern: Pattern
     findings: tuple[Finding, ...]
+    source: Source
+    kept_for: tuple[Leather, ...] = ()
+
+    @property
+    def as_cut(self) -> Pattern:
+        """The pattern with the leathers that its pieces are cut from."""
+        if not self.kept_for:
+            return self.pattern
+        return replace(self.pattern, design=replace(self.pattern.design, leathers=self.kept_for))
 
     @property
     def verdict(self) -> Verdict:
@@ -43,11 +57,12 @@ def judged(path: Path, settings: Mapping[str, str] = _NOTHING, texts: Mapping[st
 
     DesignError when the file cannot be read or taken, DraftError when the design cannot be drafted.
     """
-    pattern = drafted(design_at(path, settings, texts))
-    return Judged(pattern, (*fit_over_range(pattern), *_on_letters(pattern)))
+    source = Source(text_at(path), settings, texts)
+    pattern = drafted(load_design(source.text, shown(path), settings, texts))
+    return Judged(pattern, (*fit_over_range(pattern), *on_letters(pattern)), source)
 
 
-def _on_letters(pattern: Pattern) -> tuple[Finding, ...]:
+def on_letters(pattern: Pattern) -> tuple[Finding, ...]:
     """What is found on letters once they are drawn; the alphabet is loaded only where there are any."""
     if not any(piece.inscriptions for piece in pattern.pieces):
         return ()
