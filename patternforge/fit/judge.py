@@ -5,7 +5,7 @@ It takes the flat pieces as they are and shares no formula with drafting, so tha
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 
 from patternforge.fit.bulk import bulk_findings
@@ -31,7 +31,10 @@ from patternforge.leather.material import Leather, Thickness
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import HoleShape
 
-__all__ = ["fit", "fit_over_range"]
+__all__ = ["AT_END", "fit", "fit_over_range", "worse_at_ends"]
+
+AT_END = ", leather at its "
+"""What stands between the place of a finding and the end of the leathers' thickness at which it was made."""
 
 
 def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tuple[Finding, ...]:
@@ -65,16 +68,19 @@ def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tupl
 def fit_over_range(pattern: Pattern) -> tuple[Finding, ...]:
     """``fit`` for the leathers as drafted, and what is worse at the ends of their thickness, tolerance included."""
     findings = fit(pattern)
+    return (*findings, *worse_at_ends(pattern, findings))
+
+
+def worse_at_ends(pattern: Pattern, findings: Iterable[Finding]) -> Iterator[Finding]:
+    """What is worse at the ends of the leathers' thickness, tolerance included, than ``findings`` say it is."""
     known = {(f.what, f.where): f.verdict for f in findings}
-    extra = []
     for end, at_end in (("thinnest", _thinnest), ("thickest", _thickest)):
         leathers = {leather.role: at_end(leather) for leather in pattern.design.leathers}
         if all(leathers[o.role].t == o.t for o in pattern.design.leathers):
             continue
         for found in _of_thickness(pattern, leathers):
             if is_worse(found.verdict, known.get((found.what, found.where), Verdict.GOOD)):
-                extra.append(replace(found, where=f"{found.where}, leather at its {end}"))
-    return (*findings, *extra)
+                yield replace(found, where=f"{found.where}{AT_END}{end}")
 
 
 def _of_thickness(pattern: Pattern, leathers: Mapping[str, Leather]) -> tuple[Finding, ...]:

@@ -2,22 +2,27 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from patternforge.delivery import Delivery, delivered
-from patternforge.errors import FitError
+from patternforge.errors import DraftError, FitError
 from patternforge.fit.findings import Finding, Verdict
+from patternforge.pipeline.cure_words import cure_lines, cut_off_line, drafting_lines, whole_lines
 from patternforge.pipeline.fileset import fileset, set_name
 from patternforge.pipeline.request import DraftRequest, OnNo, Wanted
 from patternforge.pipeline.stages import Judged, judged, lettered
+from patternforge.pipeline.suggest import Effort, drafting_suggestions, suggestions
+from patternforge.pipeline.suggestion import Suggestions
+from patternforge.pipeline.trial import Asked, asked_of
 from patternforge.units import mm
 
 if TYPE_CHECKING:
     from patternforge.machines.table import Machine
     from patternforge.pipeline.cutter import CutFiles
 
-__all__ = ["Draft", "draft", "measure", "no_findings"]
+__all__ = ["Draft", "draft", "measure", "undraftable"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,14 +40,31 @@ def draft(request: DraftRequest) -> Draft:
     DesignError, DraftError and DeliveryError as the stages raise them; FitError when a finding reads ``no`` and the
     request does not ask for the files all the same.
     """
-    wallet = judged(request.design, request.settings, request.texts)
-    if wallet.verdict is Verdict.NO and request.on_no is OnNo.STOP:
-        raise no_findings(wallet)
+    wallet = _judged(request)
     if request.wants(Wanted.PAPER):
         wallet = lettered(wallet)
     cut = _cut(wallet, request.machine) if request.machine else None
     files = fileset(wallet, request, cut)
     return Draft(wallet, delivered(request.out / set_name(wallet.pattern), files), cut)
+
+
+def _judged(request: DraftRequest) -> Judged:
+    """The wallet, if its files may be written; what refuses it says which single change would do."""
+    asked = asked_of(request.design, request.settings, request.texts)
+    try:
+        wallet = judged(request.design, request.settings, request.texts)
+    except DraftError as error:
+        raise undraftable(error, asked, Effort.BRIEF) from error
+    if wallet.verdict is Verdict.NO and request.on_no is OnNo.STOP:
+        spoiled = [found for found in wallet.findings if found.verdict is Verdict.NO]
+        raise _no_findings(wallet.pattern.design.title, spoiled, suggestions(asked, spoiled, Effort.BRIEF))
+    return wallet
+
+
+def undraftable(error: DraftError, asked: Asked, effort: Effort) -> DraftError:
+    """The refusal of a design that cannot be drafted with the single changes that let it be, if there are any."""
+    lines = drafting_lines(drafting_suggestions(asked, effort))
+    return DraftError("\n".join((str(error), *_arrowed(lines))))
 
 
 def _cut(wallet: Judged, machine: Machine) -> CutFiles:
@@ -51,11 +73,16 @@ def _cut(wallet: Judged, machine: Machine) -> CutFiles:
     return cut_files(wallet.pattern, machine)
 
 
-def no_findings(wallet: Judged) -> FitError:
-    """The refusal of a wallet that does not fit: each finding that reads ``no`` in a line of its own."""
-    lines = (_line(found) for found in wallet.findings if found.verdict is Verdict.NO)
-    title = wallet.pattern.design.title
+def _no_findings(title: str, spoiled: Sequence[Finding], suggested: Suggestions) -> FitError:
+    """The refusal of a wallet that does not fit: each finding that reads ``no`` in a line, then its cures."""
+    lines = [line for found in spoiled for line in (_line(found), *_arrowed(cure_lines(suggested, found), "    "))]
+    lines += _arrowed(whole_lines(suggested))
+    lines += cut_off_line(suggested)
     return FitError("\n".join((f"{title} does not fit as drafted; no files were written:", *lines)))
+
+
+def _arrowed(lines: Sequence[str], indent: str = "  ") -> list[str]:
+    return [f"{indent}-> {line}" if not line.startswith(" ") else f"{indent}{line}" for line in lines]
 
 
 def _line(found: Finding) -> str:

@@ -18,7 +18,7 @@ from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import Design
 
-__all__ = ["Judged", "design_at", "judged", "lettered", "shown", "text_at"]
+__all__ = ["Judged", "design_at", "judged", "lettered", "on_letters", "shown", "text_at"]
 
 _NOTHING: Mapping[str, str] = MappingProxyType({})
 _LARGEST = 1_000_000  # bytes of a design file
@@ -44,10 +44,10 @@ def judged(path: Path, settings: Mapping[str, str] = _NOTHING, texts: Mapping[st
     DesignError when the file cannot be read or taken, DraftError when the design cannot be drafted.
     """
     pattern = drafted(design_at(path, settings, texts))
-    return Judged(pattern, (*fit_over_range(pattern), *_on_letters(pattern)))
+    return Judged(pattern, (*fit_over_range(pattern), *on_letters(pattern)))
 
 
-def _on_letters(pattern: Pattern) -> tuple[Finding, ...]:
+def on_letters(pattern: Pattern) -> tuple[Finding, ...]:
     """What is found on letters once they are drawn; the alphabet is loaded only where there are any."""
     if not any(piece.inscriptions for piece in pattern.pieces):
         return ()
