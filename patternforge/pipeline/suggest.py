@@ -17,7 +17,7 @@ from patternforge.pipeline.suggestion import Suggestion, Suggestions
 from patternforge.pipeline.trial import Asked, Trial, Trials, first_trial, more_wanting
 from patternforge.wallet.spec import Design
 
-__all__ = ["Effort", "drafting_suggestions", "suggestions"]
+__all__ = ["Effort", "cure_of", "drafting_suggestions", "suggestions"]
 
 
 class Effort(Enum):
@@ -43,7 +43,7 @@ def suggestions(asked: Asked, wanted: Iterable[Finding], effort: Effort = Effort
     """
     design, first = asked.design(), first_trial(asked)
     places = {(found.what, found.where): (spot_of(found), found.verdict) for found in wanted}
-    cures = {(spot, verdict): _cure(first, spot, verdict) for spot, verdict in places.values()}
+    cures = {(spot, verdict): cure_of(first, spot, verdict) for spot, verdict in places.values()}
     trials = Trials(asked, first, effort.drafts(design))
     found = dict(zip(cures, searched(_ladders(design), trials, list(cures.values())), strict=True))
     of = {place: found[spot] for place, spot in places.items()}
@@ -55,7 +55,7 @@ def suggestions(asked: Asked, wanted: Iterable[Finding], effort: Effort = Effort
 
 def _for_whole(ladders: Sequence[Ladder], trials: Trials, spoiled: Sequence[Spot]) -> tuple[Suggestion, ...]:
     """What cures every spot that is spoiled or, failing that, leaves none of them spoiled."""
-    cures = [_cure(trials.first, spot, Verdict.NO) for spot in spoiled]
+    cures = [cure_of(trials.first, spot, Verdict.NO) for spot in spoiled]
     (all_cured,) = searched(ladders, trials, [lambda after: all(is_cured(after) for is_cured in cures)], most=1)
     return all_cured or searched(ladders, trials, [_fits], most=1)[0]
 
@@ -79,7 +79,7 @@ def _fits(after: Trial) -> bool:
     return not any(found.verdict is Verdict.NO for found in after.findings)
 
 
-def _cure(before: Trial, spot: Spot, verdict: Verdict) -> Cure:
+def cure_of(before: Trial, spot: Spot, verdict: Verdict) -> Cure:
     """Whether a draft has nothing wanting at a spot and, where only a look was wanted, nowhere more to look at.
 
     A finding that is not told any more counts only if all that can be measured is still there, or if it was about a

@@ -7,9 +7,9 @@ import pytest
 from patternforge.errors import DraftError
 from patternforge.fit.findings import Finding, Verdict
 from patternforge.pipeline.ladder import Ladder
-from patternforge.pipeline.likeness import Less
+from patternforge.pipeline.likeness import Less, Tally, Thing
 from patternforge.pipeline.search import searched
-from patternforge.pipeline.suggest import drafting_suggestions, suggestions
+from patternforge.pipeline.suggest import cure_of, drafting_suggestions, suggestions
 from patternforge.pipeline.suggestion import Suggestion, Suggestions, best_of
 from patternforge.pipeline.trial import Asked, Trial, Trials, first_trial
 from tests.unit.small_designs import LOOK, MISFIT, SLEEVE
@@ -58,6 +58,43 @@ def test_a_pocket_is_left_out_only_if_nothing_else_helps_and_it_is_said() -> Non
     assert only.less == (Less("card", 2, 1),)
     (other,) = cures(asked(LOW.replace("to: 63 mm", "to: 90 mm")), TOP)
     assert (other.parameter, other.less) == ("height", ())
+
+
+def after(*things: Thing, **tally: Tally) -> Trial:
+    """A draft with these things in it; tallies of the measure 'gap' by place."""
+    return Trial(spots={("gap", place): each for place, each in tally.items()}, things=frozenset(things))
+
+
+@pytest.mark.parametrize(
+    ("trial", "is_cured"),
+    [
+        (after(("flap",), ("back",), flap=Tally()), True),
+        (after(("flap",), ("back",), flap=Tally(0, 1)), False),
+        (after(("flap",), ("back",)), True),
+        (after(("back",)), True),
+        (after(("flap",)), False),
+        (after(("flap",), flap=Tally()), True),
+    ],
+    ids=[
+        "good",
+        "looked at",
+        "not told, all there",
+        "its piece left out",
+        "not told, another left out",
+        "good, less",
+    ],
+)
+def test_a_finding_that_is_not_told_is_cured_only_if_all_is_there_or_its_own_piece_is_gone(
+    trial: Trial, is_cured: bool
+) -> None:
+    before = after(("flap",), ("back",), flap=Tally(1, 1))
+    assert cure_of(before, ("gap", "flap"), Verdict.NO)(trial) is is_cured
+
+
+def test_a_look_is_not_cured_by_another_look() -> None:
+    before = after(flap=Tally(0, 1))
+    assert cure_of(before, ("gap", "flap"), Verdict.LOOK)(after(flap=Tally(), back=Tally()))
+    assert not cure_of(before, ("gap", "flap"), Verdict.LOOK)(after(flap=Tally(), back=Tally(0, 1)))
 
 
 def test_a_draft_that_spoils_what_was_good_or_is_refused_counts_for_nothing() -> None:
