@@ -124,21 +124,23 @@ def check(
     settings: options.Settings = [],  # noqa: B006
     initials: options.Initials = [],  # noqa: B006
     every: options.Every = False,
+    cure_looks: options.CureLooks = False,
 ) -> None:
     """Draft DESIGN, close it on what it holds, and say how it fits. Writes nothing.
 
-    The exit status is 0 when it fits, also where something wants a look, and 6 when it does not fit. A title or name
-    with a letter that cannot be drawn on paper is told too, with status 5.
+    Below what does not fit stand the smallest changes of one parameter that cure it. The exit status is 0 when it
+    fits, also where something wants a look, and 6 when it does not fit. A title or name with a letter that cannot be
+    drawn on paper is told too, with status 5.
     """
-    from patternforge.cli.findings import conclusion, every_finding, findings_table
+    from patternforge.cli.checking import check_report, checked
     from patternforge.errors import FitError
     from patternforge.fit.findings import Verdict
-    from patternforge.pipeline.stages import judged, lettered
+    from patternforge.pipeline.stages import lettered
 
-    wallet = judged(design, pairs(settings), texts(initials))
-    table = every_finding(wallet.findings) if every else findings_table(wallet.findings)
-    _say([wallet.pattern.design.title, "", *table, "", conclusion(wallet.findings)])
-    lettered(wallet)
+    cured = (Verdict.NO, Verdict.LOOK) if cure_looks else (Verdict.NO,)
+    done = checked(design, pairs(settings), texts(initials), cured)
+    _say(check_report(done, every))
+    wallet = lettered(done.wallet)
     if wallet.verdict is Verdict.NO:
         raise typer.Exit(FitError.exit_status)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from itertools import groupby
 
 from patternforge.cli.table import columns
@@ -15,19 +15,29 @@ _ORDER = [Verdict.NO, Verdict.LOOK, Verdict.GOOD]
 _HEAD = ("", "what was measured", "where", "measured", "limit")
 _RIGHT = (3, 4)
 
+Cures = Callable[[Finding], Sequence[str]]
+"""What is said below a finding besides its remedy."""
 
-def findings_table(findings: Sequence[Finding]) -> list[str]:
-    """What wants the maker's eye line by line, each with its remedy; what is good in one line for each kind."""
+
+def _no_cures(found: Finding) -> list[str]:
+    return []
+
+
+def findings_table(findings: Sequence[Finding], cures: Cures = _no_cures) -> list[str]:
+    """What wants the maker's eye line by line, each with its remedy; what is good in one line for each kind.
+
+    ``cures`` tells the lines that stand below a finding's remedy.
+    """
     wanting = [found for found in _worst_first(findings) if found.verdict is not Verdict.GOOD]
     good = [found for found in findings if found.verdict is Verdict.GOOD]
     kinds = [list(same) for _, same in groupby(sorted(good, key=_kind), key=_kind)]
-    return _table([_row(found) for found in wanting] + [_summed(same) for same in kinds], wanting)
+    return _table([_row(found) for found in wanting] + [_summed(same) for same in kinds], wanting, cures)
 
 
-def every_finding(findings: Sequence[Finding]) -> list[str]:
-    """Every finding in a line of its own, the worst first."""
+def every_finding(findings: Sequence[Finding], cures: Cures = _no_cures) -> list[str]:
+    """Every finding in a line of its own, the worst first, with ``cures`` as for ``findings_table``."""
     ordered = list(_worst_first(findings))
-    return _table([_row(found) for found in ordered], ordered)
+    return _table([_row(found) for found in ordered], ordered, cures)
 
 
 def conclusion(findings: Sequence[Finding]) -> str:
@@ -55,11 +65,17 @@ def _kind(found: Finding) -> str:
     return found.what
 
 
-def _table(rows: list[tuple[str, ...]], with_remedies: Sequence[Finding]) -> list[str]:
-    lines = columns([_HEAD, *rows], _RIGHT)
-    remedies = [f"      -> {found.remedy}" if found.remedy else "" for found in with_remedies]
-    told = remedies + [""] * (len(rows) - len(remedies))
-    return [lines[0], *(line for pair in zip(lines[1:], told, strict=True) for line in pair if line)]
+def _table(rows: list[tuple[str, ...]], told: Sequence[Finding], cures: Cures) -> list[str]:
+    head, *lines = columns([_HEAD, *rows], _RIGHT)
+    below: list[list[str]] = [_below(found, cures) for found in told]
+    below += [[]] * (len(rows) - len(told))
+    return [head, *(line for first, more in zip(lines, below, strict=True) for line in (first, *more))]
+
+
+def _below(found: Finding, cures: Cures) -> list[str]:
+    """The remedy of a finding, and what cures it; a line that goes on has no arrow of its own."""
+    remedies = [found.remedy] if found.remedy else []
+    return [f"      {'' if line.startswith(' ') else '-> '}{line}" for line in (*remedies, *cures(found))]
 
 
 def _row(found: Finding) -> tuple[str, ...]:

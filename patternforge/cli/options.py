@@ -28,6 +28,7 @@ __all__ = [
     "CombSlot",
     "CombStep",
     "CombTongue",
+    "CureLooks",
     "CutFace",
     "CutFiles",
     "DesignFile",
@@ -225,6 +226,9 @@ DespiteFindings = Annotated[
     bool, typer.Option("--despite-findings", help="Write the files even if the wallet does not fit.")
 ]
 
+CureLooks = Annotated[
+    bool, typer.Option("--cure-looks", help="Look for changes that cure what wants a look, too; takes longer.")
+]
 Every = Annotated[bool, typer.Option("--every", help="A line for every measure, good ones too.")]
 From = Annotated[
     str | None, typer.Option("--from", metavar="READY", help="The ready design to start from.", show_default=False)

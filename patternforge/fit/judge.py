@@ -5,7 +5,7 @@ It takes the flat pieces as they are and shares no formula with drafting, so tha
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from patternforge.fit.bulk import bulk_findings
@@ -31,7 +31,10 @@ from patternforge.leather.material import Leather, Thickness
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import HoleShape
 
-__all__ = ["fit", "fit_as_cut", "fit_as_cut_over_range", "fit_over_range"]
+__all__ = ["AT_END", "fit", "fit_as_cut", "fit_as_cut_over_range", "fit_over_range", "worse_at_ends"]
+
+AT_END = ", leather at its "
+"""What stands between the place of a finding and the end of the leathers' thickness at which it was made."""
 
 
 def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tuple[Finding, ...]:
@@ -74,26 +77,26 @@ def fit_as_cut(pattern: Pattern, leathers: Mapping[str, Leather]) -> tuple[Findi
 
 def fit_over_range(pattern: Pattern) -> tuple[Finding, ...]:
     """``fit`` for the leathers as drafted, and what is worse at the ends of their thickness, tolerance included."""
-    return _over_range(pattern, pattern.design.leathers, fit(pattern))
+    findings = fit(pattern)
+    return (*findings, *worse_at_ends(pattern, pattern.design.leathers, findings))
 
 
 def fit_as_cut_over_range(pattern: Pattern, leathers: Sequence[Leather]) -> tuple[Finding, ...]:
     """``fit_as_cut`` for other leathers, and what is worse at the ends of their thickness, tolerance included."""
-    return _over_range(pattern, leathers, fit_as_cut(pattern, {leather.role: leather for leather in leathers}))
+    findings = fit_as_cut(pattern, {leather.role: leather for leather in leathers})
+    return (*findings, *worse_at_ends(pattern, leathers, findings))
 
 
-def _over_range(pattern: Pattern, leathers: Sequence[Leather], findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
-    """The findings on these leathers as measured, and what is worse at the ends of their thickness."""
+def worse_at_ends(pattern: Pattern, leathers: Sequence[Leather], findings: Iterable[Finding]) -> Iterator[Finding]:
+    """What is worse at the ends of these leathers' thickness, tolerance included, than ``findings`` say it is."""
     known = {(f.what, f.where): f.verdict for f in findings}
-    extra = []
     for end, at_end in (("thinnest", _thinnest), ("thickest", _thickest)):
         taken = {leather.role: at_end(leather) for leather in leathers}
         if all(taken[leather.role].t == leather.t for leather in leathers):
             continue
         for found in _of_thickness(pattern, taken):
             if is_worse(found.verdict, known.get((found.what, found.where), Verdict.GOOD)):
-                extra.append(replace(found, where=f"{found.where}, leather at its {end}"))
-    return (*findings, *extra)
+                yield replace(found, where=f"{found.where}{AT_END}{end}")
 
 
 def _of_thickness(pattern: Pattern, leathers: Mapping[str, Leather]) -> tuple[Finding, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Mapping
+from functools import cache
 from importlib.resources import files
 from types import MappingProxyType
 from typing import Any
@@ -13,6 +14,7 @@ from patternforge.leather.contents import Item, Section
 __all__ = ["catalogue"]
 
 
+@cache
 def catalogue() -> Mapping[str, Item]:
     """Every known item under its name, sizes in mm; ``source`` ends in how the sizes are known.
 

@@ -6,6 +6,7 @@ import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import cache
 from importlib.resources import files
 from types import MappingProxyType
 from typing import Any
@@ -42,6 +43,7 @@ class Hardware:
     thickness: float = 0.0
 
 
+@cache
 def hardware() -> Mapping[str, Hardware]:
     """Every known kind of hardware under its name, in mm.
 

@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from patternforge.delivery import Delivery, delivered
-from patternforge.errors import FitError
+from patternforge.errors import DraftError, FitError
 from patternforge.fit.findings import Finding, Verdict
+from patternforge.pipeline.cure_words import cure_lines, cut_off_line, drafting_lines, whole_lines
 from patternforge.pipeline.fileset import fileset, set_name
 from patternforge.pipeline.request import DraftRequest, OnNo, Wanted
 from patternforge.pipeline.stages import Judged, judged, lettered
+from patternforge.pipeline.suggest import Effort, drafting_suggestions, suggestions
+from patternforge.pipeline.suggestion import Suggestions
+from patternforge.pipeline.trial import Asked, asked_of
 from patternforge.units import mm
 
 if TYPE_CHECKING:
@@ -20,7 +25,7 @@ if TYPE_CHECKING:
     from patternforge.pipeline.dies import DieFiles
     from patternforge.pipeline.keep import Kept
 
-__all__ = ["Draft", "draft", "measure", "no_findings"]
+__all__ = ["Draft", "draft", "measure", "undraftable"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,15 +49,37 @@ def draft(request: DraftRequest) -> Draft:
     asked for.
     """
     kept = _kept(request, request.keep) if request.keep else None
-    wallet = kept.wallet if kept else judged(request.design, request.settings, request.texts)
-    if wallet.verdict is Verdict.NO and request.on_no is OnNo.STOP:
-        raise no_findings(wallet)
+    wallet = _fitting(kept.wallet, request) if kept else _judged(request)
     if request.wants(Wanted.PAPER) or request.wants(Wanted.DIE):
         wallet = lettered(wallet)
     cut = _cut(wallet, request, request.machine) if request.machine else None
     dies = _dies(wallet, request, cut) if request.wants(Wanted.DIE) else None
     made = fileset(wallet, request, cut, dies)
     return Draft(wallet, delivered(request.out / set_name(wallet.pattern), made.files), cut, dies, kept, made.proved)
+
+
+def _judged(request: DraftRequest) -> Judged:
+    """The wallet, if its files may be written; what refuses it says which single change would do."""
+    asked = asked_of(request.design, request.settings, request.texts)
+    try:
+        wallet = judged(request.design, request.settings, request.texts)
+    except DraftError as error:
+        raise undraftable(error, asked, Effort.BRIEF) from error
+    return _fitting(wallet, request, asked)
+
+
+def _fitting(wallet: Judged, request: DraftRequest, asked: Asked | None = None) -> Judged:
+    """The wallet, if its files may be written; without ``asked`` pieces are kept and nothing is searched for."""
+    if wallet.verdict is Verdict.NO and request.on_no is OnNo.STOP:
+        spoiled = [found for found in wallet.findings if found.verdict is Verdict.NO]
+        raise _no_findings(wallet, spoiled, suggestions(asked, spoiled, Effort.BRIEF) if asked else None)
+    return wallet
+
+
+def undraftable(error: DraftError, asked: Asked, effort: Effort) -> DraftError:
+    """The refusal of a design that cannot be drafted with the single changes that let it be, if there are any."""
+    lines = drafting_lines(drafting_suggestions(asked, effort))
+    return DraftError("\n".join((str(error), *_arrowed(lines))))
 
 
 def _cut(wallet: Judged, request: DraftRequest, machine: Machine) -> CutFiles:
@@ -73,12 +100,20 @@ def _kept(request: DraftRequest, made: Path) -> Kept:
     return kept(request.design, made, request.settings, request.texts)
 
 
-def no_findings(wallet: Judged) -> FitError:
-    """The refusal of a wallet that does not fit: each finding that reads ``no`` in a line of its own."""
-    lines = (_line(found) for found in wallet.findings if found.verdict is Verdict.NO)
-    title = wallet.pattern.design.title
+def _no_findings(wallet: Judged, spoiled: Sequence[Finding], suggested: Suggestions | None) -> FitError:
+    """The refusal of a wallet that does not fit: each finding that reads ``no`` in a line, then its cures."""
     how = "with its pieces kept as they are" if wallet.kept_for else "as drafted"
-    return FitError("\n".join((f"{title} does not fit {how}; no files were written:", *lines)))
+    title = f"{wallet.pattern.design.title} does not fit {how}; no files were written:"
+    if suggested is None:
+        return FitError("\n".join((title, *(_line(found) for found in spoiled))))
+    lines = [line for found in spoiled for line in (_line(found), *_arrowed(cure_lines(suggested, found), "    "))]
+    lines += _arrowed(whole_lines(suggested))
+    lines += cut_off_line(suggested)
+    return FitError("\n".join((title, *lines)))
+
+
+def _arrowed(lines: Sequence[str], indent: str = "  ") -> list[str]:
+    return [f"{indent}-> {line}" if not line.startswith(" ") else f"{indent}{line}" for line in lines]
 
 
 def _line(found: Finding) -> str:

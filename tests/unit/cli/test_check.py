@@ -13,6 +13,17 @@ from tests.unit.cli.running import run
 from tests.unit.delivery.killing import everything
 from tests.unit.small_designs import BROKEN, LOOK, MISFIT, SLEEVE, saved
 
+# Its height is given, and too low by some millimetres for the second pocket.
+LOW = (
+    SLEEVE.replace("slots: 1", "slots: 2")
+    .replace("height: fit", "height: height")
+    .replace("leathers:", "  height: {value: 69 mm, from: 60 mm, to: 90 mm, meaning: height}\nleathers:")
+)
+# Its corners take more than there is of it.
+NARROW = SLEEVE.replace("sleeve: fit", "sleeve: width").replace(
+    "leathers:", "  width: {value: 9 mm, from: 8 mm, to: 110 mm, meaning: width}\nleathers:"
+)
+
 FINDINGS = (
     Finding("hole rim to edge", "shell", 2.0, 1.5, Verdict.GOOD),
     Finding("hole rim to edge", "bank", 2.5, 1.5, Verdict.GOOD),
@@ -72,6 +83,50 @@ def test_values_can_be_set(tmp_path: Path) -> None:
     design = saved(tmp_path)
     assert run("check", design, "--set", "main=6 mm").out != run("check", design).out
     assert run("check", design, "--set", "main=oak").status == 4
+
+
+def test_below_what_does_not_fit_stands_what_to_set_and_setting_it_makes_it_fit(tmp_path: Path) -> None:
+    design = saved(tmp_path, LOW)
+    said = run("check", design)
+    assert said.status == 6
+    (cure,) = [line for line in said.out.splitlines() if " cures it: " in line]
+    change, setting = cure.strip().split(" cures it: --set ")
+    assert re.fullmatch(r"-> height 69\.0 -> (\d\d\.\d) mm", change)
+    assert f"{setting}" == f"height={change.split()[-2]}mm"
+    assert run("check", design, "--set", setting).status == 0
+
+
+def test_the_refusal_to_draft_says_what_to_set_too(tmp_path: Path) -> None:
+    ended = run("draft", saved(tmp_path, LOW), "--out", tmp_path / "out")
+    assert ended.status == 6
+    assert re.search(r"\n    -> height 69\.0 -> \d\d\.\d mm cures it: --set height=", ended.err)
+    assert not (tmp_path / "out").exists()
+
+
+@pytest.mark.parametrize("command", ["check", "draft"])
+def test_what_cannot_be_drafted_is_told_with_what_lets_it_be(command: str, tmp_path: Path) -> None:
+    design = saved(tmp_path, NARROW)
+    ended = run(command, design)
+    assert (ended.status, ended.out) == (5, "")
+    found = re.search(r"(?m)^  -> width 9\.0 -> \S+ mm lets it be drafted: --set (width=\S+)$", ended.err)
+    assert found
+    assert run("check", design, "--set", found[1]).status == 0
+
+
+def test_what_no_single_parameter_cures_is_said_to_be_so_and_its_remedy_stays(tmp_path: Path) -> None:
+    lines = run("check", saved(tmp_path, MISFIT)).out.splitlines()
+    at = lines.index("      -> no single parameter cures it within its range")
+    assert lines[at - 1].startswith("      -> ")
+    assert lines[at - 2].startswith("no ")
+
+
+def test_what_wants_a_look_is_asked_about_only_if_it_is_wanted(tmp_path: Path) -> None:
+    design = saved(tmp_path, LOOK)
+    line = "      -> no single parameter cures it within its range"
+    assert line not in run("check", design).out.splitlines()
+    ended = run("check", design, "--cure-looks")
+    assert ended.status == 0
+    assert line in ended.out.splitlines()
 
 
 def test_the_worst_comes_first_with_its_remedy_under_it() -> None:

@@ -34,7 +34,7 @@ def test_pieces_are_read_as_they_were_drafted() -> None:
 
 def test_what_it_was_drafted_from_is_read_back_letter_by_letter() -> None:
     source = Source("design: Zür 'x'\n", {"outer": "1.3 mm"}, {"owner": "Ä"})
-    read = stored(json_bytes(description(drafted(sleeve()), (), None, source)), "pattern.json")
+    read = stored(json_bytes(description(drafted(sleeve()), (), source=source)), "pattern.json")
     assert read.source == source
     assert stored(TEXT, "pattern.json").source is None
 
