@@ -234,6 +234,10 @@ class Design:
         """The leather of that role; KeyError if the design has none."""
         return {leather.role: leather for leather in self.leathers}[role]
 
+    def content(self, name: str) -> Content:
+        """The content of that name; KeyError if the design has none."""
+        return {content.name: content for content in self.contents}[name]
+
     def item(self, name: str) -> Item:
         """The item of that content name; KeyError if the design has none."""
-        return {content.name: content.item for content in self.contents}[name]
+        return self.content(name).item
