@@ -59,7 +59,7 @@ def body_height(design: Design) -> Sum:
     DraftError when nothing says how high it is.
     """
     if design.body.height is not None:
-        return Sum("height", (Term("declared", design.body.height, ("body.height",)),))
+        return Sum("height", (Term("declared", design.body.height, ("body.declared height",)),))
     needs = [n for part in design.parts for n in kind_of(part).needs(design, part, Way.ALONG_FOLDS)]
     return _largest("height", needs, f"{design.file}: nothing in the wallet says how high it is: give body.height")
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from patternforge.leather.contents import Item
 from patternforge.leather.material import Leather
 from patternforge.wallet.declared import BankPart, LayerPart, LoosePart, Part, PocketPart
+from patternforge.wallet.entered import Entered
 from patternforge.wallet.features import (
     EdgeNotch,
     EdgeShape,
@@ -209,7 +210,8 @@ class Limits:
 class Design:
     """A whole design as resolved. ``file`` is its name without folders, for messages.
 
-    A ``folded`` wallet has a body without panels, no parts and no seams.
+    A ``folded`` wallet has a body without panels, no parts and no seams. ``entered`` tells what was written for its
+    sizes and where; a design that was read from no file has none of it.
     """
 
     name: str
@@ -229,6 +231,7 @@ class Design:
     fittings: tuple[Fitting, ...] = ()
     initials: tuple[Initials, ...] = ()
     folded: FoldedSpec | None = None
+    entered: tuple[Entered, ...] = field(default=(), compare=False, repr=False)
 
     def leather(self, role: str) -> Leather:
         """The leather of that role; KeyError if the design has none."""
