@@ -30,6 +30,7 @@ _GROUPS: Mapping[str, str] = {
     "room": "Parts",
     "tab": "Parts",
     "opening": "Parts",
+    "fitting": "Hardware",
     "folded": "Parts",
     "seam": "Seams",
     "thread": "Seams",

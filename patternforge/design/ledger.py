@@ -58,6 +58,9 @@ def _of_top(entry: Entry) -> _Named:
         case "seams", Row():
             for item in node.items:
                 yield from _of_seam(item)
+        case "fittings", Row():
+            for item in node.items:
+                yield from _within(f"fitting {_called(item, ('fitting',))}.", item)
         case "folded", Table():
             yield from _of_folded(node)
         case (("load" | "stitching" | "limits"), Table()):

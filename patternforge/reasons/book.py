@@ -17,7 +17,7 @@ Makes = Iterator[tuple[str, Callable[[], Reason]]]
 """Sizes by name with what makes their reasons."""
 
 _KINDS = frozenset(
-    ("parameter", "part", "piece", "panel", "seam", "leather", "content", "face", "room", "tab", "opening")
+    ("parameter", "part", "piece", "panel", "seam", "leather", "content", "face", "room", "tab", "opening", "fitting")
 )
 _LEAF = {COUNTED: How.COUNTED, MEASURED: How.MEASURED}
 

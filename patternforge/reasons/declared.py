@@ -56,6 +56,9 @@ def declared_sizes(design: Design) -> Iterator[Size]:
         yield from _part(part)
     for seam in design.seams:
         yield from _seam(seam)
+    for fitting in design.fittings:
+        places = (each for each in (fitting.spot.beside, fitting.spot.above) if each)
+        yield from _by_edge(f"fitting {fitting.name}.at", places)
     if not design.seams:
         yield "seam.margin", SeamSpec("", ()).margin, "mm"
     if design.folded:

@@ -47,7 +47,11 @@ def _thread_in_all(book: Book) -> Reason:
 
 
 def _count(book: Book, name: str, seam: Seam) -> Reason:
-    return leaf(book.called(name), float(len(seam.holes)), How.COUNTED, unit="")
+    runs = _runs(seam)
+    counts = [leaf(f"in run {at}", float(len(run)), How.COUNTED, unit="") for at, run in enumerate(runs, 1)]
+    if len(counts) < 2:
+        return leaf(book.called(name), float(len(seam.holes)), How.COUNTED, unit="")
+    return made(book.called(name), How.SUM, counts, float(len(seam.holes)), unit="")
 
 
 def _margin(book: Book, seam: Seam) -> Reason:

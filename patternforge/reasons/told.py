@@ -11,7 +11,9 @@ from patternforge.reasons.book import Book
 from patternforge.reasons.finished import finished
 from patternforge.reasons.folded import folded
 from patternforge.reasons.gussets import gussets
+from patternforge.reasons.hardware import hardware
 from patternforge.reasons.leaves import leaves
+from patternforge.reasons.needs import needs
 from patternforge.reasons.pieces import pieces
 from patternforge.reasons.pockets import pockets
 from patternforge.reasons.reason import Reason
@@ -21,7 +23,7 @@ from patternforge.wallet.pattern import Pattern
 
 __all__ = ["Reasons", "reasons_of"]
 
-_DERIVED = (finished, pieces, body, folded, pockets, gussets, turned, seams)
+_DERIVED = (finished, pieces, body, folded, pockets, needs, gussets, turned, seams, hardware)
 
 
 @dataclass(frozen=True, slots=True)

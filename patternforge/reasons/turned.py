@@ -7,7 +7,7 @@ from functools import partial
 
 from patternforge.reasons.body import edge_thickness, layer_named, neutral_radius, radians
 from patternforge.reasons.book import Book, Makes
-from patternforge.reasons.reason import How, Reason, less, made, number
+from patternforge.reasons.reason import How, Reason, less, made, number, same
 from patternforge.wallet.pattern import DraftedFold, Piece
 from patternforge.wallet.spec import Edge
 from patternforge.wallet.worked import TurnedEdge, TurnIn
@@ -23,10 +23,12 @@ def turned(book: Book) -> Makes:
         if piece.turned:
             for edge in piece.turned.turned:
                 yield from _edge(book, piece, edge)
-            for number_, excess, _ in piece.turned.gathers:
+            for number_, excess, notch in piece.turned.gathers:
                 fold = book.pattern.folds[number_ - 1]
                 name = f"fold {number_}.{piece.part}.gathers"
                 yield name, partial(_gathers, book, name, piece, piece.turned, fold, excess)
+                notch_name = f"fold {number_}.{piece.part}.notch in what is turned in"
+                yield notch_name, partial(_notch, book, notch_name, name, notch)
 
 
 def _edge(book: Book, piece: Piece, edge: TurnedEdge) -> Makes:
@@ -82,6 +84,11 @@ def _gathers(book: Book, name: str, piece: Piece, turn: TurnIn, fold: DraftedFol
     long = book.of(f"fold {fold.number}.{piece.part}")
     over = made("", How.SUM, (long, less(least)))
     return made(name, How.LARGEST, (over, number(0.0, "nothing")), excess)
+
+
+def _notch(book: Book, name: str, gathers: str, width: float) -> Reason:
+    """As wide as what gathers; little of it is taken up without a notch."""
+    return same(name, book.of(gathers) if width else number(0.0, "none: so little is taken up without"), width)
 
 
 def _needs(book: Book, piece: Piece, edge: TurnedEdge, fold: DraftedFold) -> Reason:
