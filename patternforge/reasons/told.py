@@ -23,7 +23,7 @@ from patternforge.wallet.pattern import Pattern
 
 __all__ = ["Reasons", "reasons_of"]
 
-_DERIVED = (finished, pieces, body, folded, pockets, needs, gussets, turned, seams, hardware)
+_DERIVED = (body, finished, pieces, folded, pockets, needs, gussets, turned, seams, hardware)
 
 
 @dataclass(frozen=True, slots=True)
