@@ -27,6 +27,7 @@ from patternforge.cli.comparing import comparing
 from patternforge.cli.guard import guarded
 from patternforge.cli.trials import trials
 from patternforge.cli.watching import watching
+from patternforge.cli.why import reasons
 from patternforge.cli.words import TRUE, given, pairs, texts
 
 __all__ = ["app"]
@@ -249,6 +250,7 @@ def machines(name: options.MachineWord = None, out: options.OutFile = None) -> N
 app.add_typer(trials)
 app.add_typer(watching)
 app.add_typer(comparing)
+app.add_typer(reasons)
 
 
 def _say(lines: Iterable[str]) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import PurePath
 from types import MappingProxyType
 
@@ -15,6 +16,7 @@ from patternforge.design.form import keys_of
 from patternforge.design.forms import BodyForm, DesignForm, LimitsForm, StitchingForm
 from patternforge.design.gussets import refuse_loose_gussets
 from patternforge.design.initials import initials, with_initials
+from patternforge.design.ledger import ledger
 from patternforge.design.located import FaultList, Lost, Node
 from patternforge.design.materials import contents, leathers, parameters
 from patternforge.design.names import Names
@@ -67,7 +69,7 @@ def load_design(
     design = _design(top, scope, PurePath(file))
     scope.report_unused()
     faults.raise_if_any()
-    return design
+    return replace(design, entered=ledger(changed, scope))
 
 
 def _design(top: Entries, scope: Scope, file: PurePath) -> Design:

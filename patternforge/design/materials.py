@@ -15,7 +15,7 @@ from patternforge.design.located import Node, Scalar
 from patternforge.design.scope import Scope
 from patternforge.design.values import ANY, NOT_NEGATIVE, POSITIVE, Bounds, number_of, text_of
 from patternforge.design.words import word_advice
-from patternforge.leather.contents import Item, Section
+from patternforge.leather.contents import OWN_SIZES, Item, Section
 from patternforge.leather.material import Leather, MadeOf, Stretch, SurfaceFace, Tannage, Thickness
 from patternforge.units import RANGE, MeasureError, thickness
 from patternforge.wallet.spec import Content, Parameter
@@ -138,7 +138,7 @@ def _described(table: Entries, name: str, items: Mapping[str, Item]) -> Item:
     if scalar is not None:
         base = _catalogued(scalar, table.what, table.scope, items)
     else:
-        base = replace(_LOST_ITEM, name=name, source="sizes from the design")
+        base = replace(_LOST_ITEM, name=name, source=OWN_SIZES)
         _refuse_missing_sizes(table)
     changed = ", ".join(size.replace("_", " ") for size in sizes)
     source = f"{base.source}, but {changed} from the design" if scalar and changed else base.source

@@ -90,7 +90,7 @@ def _source(source: Source) -> dict[str, Any]:
 
 
 def _sum(total: Sum, value: float) -> dict[str, Any]:
-    return {"value": value, "terms": plain(total.terms)}
+    return {"value": value, "terms": [{"label": term.label, "value": term.value} for term in total.terms]}
 
 
 def _panel(panel: DraftedPanel) -> dict[str, Any]:

@@ -119,7 +119,7 @@ def _room(room: DraftedRoom) -> dict[str, Any]:
 
 
 def _sum(total: Sum) -> dict[str, Any]:
-    return {"value": total.value, "terms": plain(total.terms)}
+    return {"value": total.value, "terms": [{"label": term.label, "value": term.value} for term in total.terms]}
 
 
 def _vertices(path: Path) -> list[list[float]]:

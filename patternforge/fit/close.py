@@ -18,7 +18,7 @@ from patternforge.leather.closing import Closing, closing
 from patternforge.leather.material import Leather
 from patternforge.wallet.pattern import DraftedFold, Piece
 
-__all__ = ["Bend", "ClosedWallet", "closed_wallet"]
+__all__ = ["Bend", "ClosedWallet", "closed_wallet", "highest_stacks"]
 
 Stack = tuple[tuple[Ply, float], ...]
 """Plies that stand over one place from the outside in, each with its thickness there, mm."""
@@ -64,6 +64,16 @@ def closed_wallet(layout: Layout) -> ClosedWallet:
     return ClosedWallet(bends, heights, order)
 
 
+def highest_stacks(layout: Layout) -> tuple[Stack, ...]:
+    """The highest stack over any point of every panel: those of the closed wallet's thickness."""
+    panels = range(len(layout.pattern.design.body.panels))
+    return tuple(max(_fields(layout, panel), key=_height, default=()) for panel in panels)
+
+
+def _height(stack: Stack) -> float:
+    return sum(thickness for _, thickness in stack)
+
+
 def _on(plies: Iterable[Ply], panel: int) -> list[Ply]:
     return [ply for ply in plies if panel in ply.panels]
 
@@ -101,7 +111,7 @@ def _middles(places: Iterable[float], low: float, high: float) -> list[float]:
 
 
 def _highest(stacks: Iterable[Stack]) -> float:
-    return max((sum(thickness for _, thickness in stack) for stack in stacks), default=0.0)
+    return max((_height(stack) for stack in stacks), default=0.0)
 
 
 def _bends(

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from patternforge.fit.findings import Finding, Verdict, at_least, at_most
-from patternforge.fit.folded_close import ClosedFold, ClosedFolded
+from patternforge.fit.folded_close import ClosedFold, ClosedFolded, Load
 from patternforge.geometry.flatten import flattened
 from patternforge.geometry.heaviest import heaviest
 from patternforge.geometry.hull import hull
@@ -15,7 +15,7 @@ from patternforge.geometry.point import Point
 from patternforge.geometry.regions import region
 from patternforge.geometry.segment import Segment
 
-__all__ = ["face_findings", "fold_length_findings", "highest"]
+__all__ = ["face_findings", "fold_length_findings", "highest", "highest_stack"]
 
 _FLAT = 0.01  # mm
 _SLIVER = 0.1  # mm
@@ -49,10 +49,17 @@ def fold_length_findings(wallet: ClosedFolded) -> Iterator[Finding]:
 
 def highest(wallet: ClosedFolded) -> float:
     """The thickness of the closed wallet where it is highest, as loaded, mm."""
-    plies = [(wallet.ground(face), wallet.leather.t) for face in wallet.parts.faces]
-    plies += [(wallet.load_ground(load), load.thickness) for load in wallet.loads]
-    some = heaviest([region(path) for path, _ in plies], [t for _, t in plies], _SLIVER)
-    return sum(plies[i][1] for i in sorted(some))
+    return sum(thickness for _, thickness in highest_stack(wallet))
+
+
+def highest_stack(wallet: ClosedFolded) -> tuple[tuple[str | Load, float], ...]:
+    """What lies over one another where the closed wallet is highest, as loaded: faces by name, loads, how thick."""
+    plies: list[tuple[str | Load, Path, float]] = [
+        *((face, wallet.ground(face), wallet.leather.t) for face in wallet.parts.faces),
+        *((load, wallet.load_ground(load), load.thickness) for load in wallet.loads),
+    ]
+    some = heaviest([region(path) for _, path, _ in plies], [t for _, _, t in plies], _SLIVER)
+    return tuple((plies[i][0], plies[i][2]) for i in sorted(some))
 
 
 def _named(closed: ClosedFold) -> str:

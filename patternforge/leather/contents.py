@@ -5,7 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-__all__ = ["Item", "Section"]
+__all__ = ["OWN_SIZES", "Item", "Section"]
+
+OWN_SIZES = "sizes from the design"
+"""The source of an item that the design describes itself."""
 
 
 class Section(StrEnum):

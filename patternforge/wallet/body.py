@@ -94,7 +94,11 @@ def _layer_gap(
         gap = _gap(part, fold, plies, spec.angle, order)
     else:
         gap = _corner_gap(design, part, fold, crossing)
-    core = (Term(f"round {spec.core or 'its core'}", spec.around),) if spec.around > 0 else ()
+    core = (
+        (Term(f"round {spec.core or 'its core'}", spec.around, (f"fold {fold + 1}.around",)),)
+        if spec.around > 0
+        else ()
+    )
     return Sum(gap.name, (*gap.terms, *core))
 
 
@@ -103,7 +107,11 @@ def _gap(part: LayerPart, fold: int, plies: tuple[tuple[Ply, ...], ...], angle: 
     name = f"gap of {part.name} at fold {fold + 1}"
     own = (*between(plies[fold], part.name), *between(plies[fold + 1], part.name))
     folded_in = tuple(
-        Term(f"panel {placed.panel + 1} folded in", sum(ply.term.value for ply in plies[placed.panel]))
+        Term(
+            f"panel {placed.panel + 1} folded in",
+            sum(ply.term.value for ply in plies[placed.panel]),
+            parts=tuple(ply.term for ply in plies[placed.panel]),
+        )
         for placed in order.between[fold]
     )
     return Sum(name, (*own, *folded_in))
@@ -113,7 +121,12 @@ def _corner_gap(design: Design, part: LayerPart, fold: int, crossing: list[Layer
     """At a corner nothing but the crossing layers stands in the bend, each on both flanks."""
     at = crossing.index(part)
     inner = crossing[at + 1 :] if design.body.folds[fold].angle > 0 else crossing[:at]
-    terms = (Term(f"2 x {p.name}", 2 * fold_thickness(design, p, fold)) for p in inner)
+    terms = (
+        Term(
+            f"2 x {p.name}", 2 * fold_thickness(design, p, fold), (f"part {p.name}.thickness in fold {fold + 1}",), 2
+        )
+        for p in inner
+    )
     return Sum(f"gap of {part.name} at a corner", tuple(terms))
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from patternforge.wallet.spec import BankPart, Design, Edge, LayerPart, Part, PocketPart, SeamSpec
 
-__all__ = ["CCW", "Border", "border", "host", "inner_margin", "opposite", "seam_along"]
+__all__ = ["CCW", "Border", "border", "host", "inner_margin", "inner_margin_name", "opposite", "seam_along"]
 
 CCW = (Edge.BOTTOM, Edge.RIGHT, Edge.TOP, Edge.LEFT)
 """The edges in counter-clockwise order."""
@@ -17,6 +17,7 @@ class Border:
     """One side of a pocket's room: the panel edge it faces, how far it stays off it, the body seam along it if any.
 
     ``margin`` is the distance of the stitch line from the pocket's own edge; ``trim`` what is cut off after gluing.
+    ``inset_name`` and ``margin_name`` are the names of the sizes these are.
     """
 
     edge: Edge
@@ -24,6 +25,8 @@ class Border:
     seam: SeamSpec | None
     margin: float
     trim: float
+    inset_name: str = ""
+    margin_name: str = ""
 
     @property
     def stitch(self) -> float:
@@ -55,14 +58,21 @@ def border(design: Design, part: BankPart | PocketPart, edge: Edge) -> Border:
     trim = dict(part.trim).get(edge, 0.0)
     fold = {Edge.LEFT: part.panel - 1, Edge.RIGHT: part.panel}.get(edge)
     if fold is not None and 0 <= fold < last:
-        return Border(edge, design.body.folds[fold].relief, None, inner_margin(design), trim)
+        relief, name = design.body.folds[fold].relief, f"fold {fold + 1}.relief"
+        return Border(edge, relief, None, inner_margin(design), trim, name, inner_margin_name(design))
     seam = seam_along(design, edge, part)
-    return Border(edge, 0.0, seam, seam.margin if seam else inner_margin(design), trim)
+    name = f"seam {seam.name}.margin" if seam else inner_margin_name(design)
+    return Border(edge, 0.0, seam, seam.margin if seam else inner_margin(design), trim, "", name)
 
 
 def inner_margin(design: Design) -> float:
     """Margin of the seams a pocket brings with it: that of the first declared seam."""
     return design.seams[0].margin if design.seams else SeamSpec("", ()).margin
+
+
+def inner_margin_name(design: Design) -> str:
+    """The name of the size that ``inner_margin`` is."""
+    return f"seam {design.seams[0].name}.margin" if design.seams else "seam.margin"
 
 
 def host(design: Design, part: BankPart | PocketPart) -> LayerPart | None:

@@ -16,6 +16,7 @@ from patternforge.wallet.pattern import Adjustment, Sum, Term
 from patternforge.wallet.run import Run, declared_runs
 from patternforge.wallet.sizes import body_height, panel_widths
 from patternforge.wallet.spec import Design, Mode
+from patternforge.wallet.sums import COUNTED
 from patternforge.wallet.turned_plies import with_turned_in
 from patternforge.wallet.whole import fitted_to_stitches
 
@@ -79,13 +80,13 @@ def _grown(have: Sum, need: Sum) -> Sum:
         return need
     if over <= _SAME or have.terms[: len(need.terms)] == need.terms:
         return have
-    return Sum(need.name, (*need.terms, Term("room for whole stitches", over)))
+    return Sum(need.name, (*need.terms, Term("room for whole stitches", over, (COUNTED,))))
 
 
 def _stretched(size: Sum, by: float) -> Sum:
     if abs(by) < _SAME:
         return size
-    return Sum(size.name, (*size.terms, Term("to whole pitches of the iron", by)))
+    return Sum(size.name, (*size.terms, Term("to whole pitches of the iron", by, (COUNTED,))))
 
 
 def _iron_growth(design: Design, body: Body, runs: Mapping[str, tuple[Run, ...]]) -> tuple[float, float]:

@@ -8,6 +8,7 @@ from patternforge.wallet.parts import kind_of
 from patternforge.wallet.parts.kind import Way
 from patternforge.wallet.pattern import Sum, Term
 from patternforge.wallet.spec import Design
+from patternforge.wallet.sums import taken_off
 
 __all__ = ["body_height", "panel_widths"]
 
@@ -28,19 +29,28 @@ def panel_widths(design: Design) -> tuple[Sum, ...]:
             if design.body.panels[flank].width is None and widths[flank].value < need:
                 widths[flank] = Sum(
                     f"width of {design.body.panels[flank].name}",
-                    (*widths[placed.panel].terms, Term("clearance of the panel folded in", design.body.clearance)),
+                    (*widths[placed.panel].terms, _clearance(design)),
                 )
     return tuple(widths)
 
 
 def _matched(widths: list[Sum]) -> list[Sum]:
     """Both panels as wide as the wider one."""
-    widest = max(width.value for width in widths)
-    gaps = (widest - width.value for width in widths)
+    widest = max(widths, key=lambda width: width.value)
+    gaps = (widest.value - width.value for width in widths)
     return [
-        Sum(w.name, (*w.terms, Term("to match the other panel", gap)) if gap > 1e-9 else w.terms)
+        Sum(w.name, (*w.terms, _to_match(widest, w)) if gap > 1e-9 else w.terms)
         for w, gap in zip(widths, gaps, strict=True)
     ]
+
+
+def _to_match(widest: Sum, width: Sum) -> Term:
+    parts = (*widest.terms, *map(taken_off, width.terms))
+    return Term("to match the other panel", widest.value - width.value, parts=parts)
+
+
+def _clearance(design: Design) -> Term:
+    return Term("clearance of the panel folded in", design.body.clearance, ("body.clearance",))
 
 
 def body_height(design: Design) -> Sum:
@@ -49,7 +59,7 @@ def body_height(design: Design) -> Sum:
     DraftError when nothing says how high it is.
     """
     if design.body.height is not None:
-        return Sum("height", (Term("declared", design.body.height),))
+        return Sum("height", (Term("declared", design.body.height, ("body.declared height",)),))
     needs = [n for part in design.parts for n in kind_of(part).needs(design, part, Way.ALONG_FOLDS)]
     return _largest("height", needs, f"{design.file}: nothing in the wallet says how high it is: give body.height")
 
@@ -57,7 +67,7 @@ def body_height(design: Design) -> Sum:
 def _panel_width(design: Design, panel: int) -> Sum:
     spec = design.body.panels[panel]
     if spec.width is not None:
-        return Sum(f"width of {spec.name}", (Term("declared", spec.width),))
+        return Sum(f"width of {spec.name}", (Term("declared", spec.width, (f"panel {spec.name}.declared width",)),))
     parts = (part for part in design.parts if tuple(part.panels) == (panel,))
     needs = [need for part in parts for need in kind_of(part).needs(design, part, Way.ACROSS_FOLDS)]
     return _largest(

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from patternforge.leather.contents import Item
 from patternforge.leather.material import Leather
 from patternforge.wallet.declared import BankPart, LayerPart, LoosePart, Part, PocketPart
+from patternforge.wallet.entered import Entered
 from patternforge.wallet.features import (
     EdgeNotch,
     EdgeShape,
@@ -209,7 +210,8 @@ class Limits:
 class Design:
     """A whole design as resolved. ``file`` is its name without folders, for messages.
 
-    A ``folded`` wallet has a body without panels, no parts and no seams.
+    A ``folded`` wallet has a body without panels, no parts and no seams. ``entered`` tells what was written for its
+    sizes and where; a design that was read from no file has none of it.
     """
 
     name: str
@@ -229,11 +231,16 @@ class Design:
     fittings: tuple[Fitting, ...] = ()
     initials: tuple[Initials, ...] = ()
     folded: FoldedSpec | None = None
+    entered: tuple[Entered, ...] = field(default=(), compare=False, repr=False)
 
     def leather(self, role: str) -> Leather:
         """The leather of that role; KeyError if the design has none."""
         return {leather.role: leather for leather in self.leathers}[role]
 
+    def content(self, name: str) -> Content:
+        """The content of that name; KeyError if the design has none."""
+        return {content.name: content for content in self.contents}[name]
+
     def item(self, name: str) -> Item:
         """The item of that content name; KeyError if the design has none."""
-        return {content.name: content.item for content in self.contents}[name]
+        return self.content(name).item

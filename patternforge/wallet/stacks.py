@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from patternforge.leather.contents import Item, Section
 from patternforge.wallet.finishing import EdgeSkive, FoldSkive, SkiveSpec
 from patternforge.wallet.pattern import Term
-from patternforge.wallet.spec import BankPart, Design, Edge, LayerPart, Lying, Part, PocketPart, Side
+from patternforge.wallet.spec import BankPart, Content, Design, Edge, LayerPart, Lying, Part, PocketPart, Side
 
 __all__ = [
     "Ply",
@@ -25,6 +25,7 @@ __all__ = [
     "showing_side",
     "skives_asked",
     "standing",
+    "standing_names",
     "standing_over",
     "taut_terms",
 ]
@@ -83,8 +84,9 @@ def film_plies(design: Design, part: Part, panel: int) -> tuple[Ply, ...]:
     sheets = [o.film.leather for o in part.openings if o.film and o.spot.panel == panel]
     if not sheets:
         return ()
-    thickest = max(design.leather(sheet).t for sheet in sheets)
-    return (Ply(part.name, False, Term(f"film behind {part.name}", thickest)),)
+    thickest = max(sheets, key=lambda sheet: design.leather(sheet).t)
+    term = Term(f"film behind {part.name}", design.leather(thickest).t, (f"leather {thickest}.thickness",))
+    return (Ply(part.name, False, term),)
 
 
 def skives_asked(part: Part) -> tuple[SkiveSpec, ...]:
@@ -104,9 +106,10 @@ def edge_thickness(design: Design, part: LayerPart, edge: Edge) -> float:
     return min((design.leather(part.leather).t, *skived))
 
 
-def held_term(design: Design, content: str, count: float) -> Term:
-    """The thickness of ``count`` of a content lying over each other."""
-    return Term(f"{count:g} x {content}", count * design.item(content).thickness)
+def held_term(design: Design, content: str, count: float, of: tuple[str, ...], times: float = 1.0) -> Term:
+    """The thickness of ``count`` of a content lying over each other; the count is ``times`` the product of ``of``."""
+    value = count * design.item(content).thickness
+    return Term(f"{count:g} x {content}", value, (*of, f"content {content}.thickness"), times)
 
 
 def standing_over(intervals: tuple[tuple[float, float], ...], at: float) -> int:
@@ -125,16 +128,29 @@ def item_size(part: BankPart | PocketPart, design: Design) -> tuple[float, float
     return standing(design.item(part.content), part.lying)
 
 
+def standing_names(content: str, lying: Lying) -> tuple[str, str]:
+    """The names of the sizes that ``standing`` gives of a content."""
+    length, height = f"content {content}.length", f"content {content}.height"
+    return (length, height) if lying is Lying.LYING else (height, length)
+
+
 def standing(item: Item, lying: Lying) -> tuple[float, float]:
     """An item's size along the mouth and across it as it lies or stands upright, mm."""
     return (item.length, item.height) if lying is Lying.LYING else (item.height, item.length)
 
 
-def taut_terms(item: Item, across: float, count: int) -> tuple[tuple[str, float], ...]:
-    """Half the girth of ``count`` items lying over each other, as named terms in mm: the taut path round them.
+def taut_terms(content: Content, lying: Lying, count: int) -> tuple[Term, ...]:
+    """Half the girth of ``count`` items lying over each other: the taut path round them.
 
     Flat: width + thickness; round, one alone: pi d / 2.
     """
+    item, name = content.item, content.name
+    thickness = (f"content {name}.thickness",)
     if item.section is Section.ROUND:
-        return ((f"half the girth of {item.name}", math.pi / 2 * item.thickness),)
-    return (("across the mouth", across), (f"{count} x thickness", count * item.thickness))
+        label = f"{name}: half the girth of {item.name}"
+        return (Term(label, math.pi / 2 * item.thickness, thickness, math.pi / 2),)
+    across = standing(item, lying)[0]
+    return (
+        Term(f"{name}: across the mouth", across, standing_names(name, lying)[:1]),
+        Term(f"{name}: {count} x thickness", count * item.thickness, thickness, count),
+    )

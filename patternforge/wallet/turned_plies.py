@@ -9,7 +9,7 @@ from patternforge.wallet.parts.over_edges import highest, standings
 from patternforge.wallet.pattern import DraftedPanel, Term
 from patternforge.wallet.spec import BankPart, Design, Edge, LayerPart, PocketPart, Side
 from patternforge.wallet.stacks import Ply, showing_side
-from patternforge.wallet.sums import Sum
+from patternforge.wallet.sums import MEASURED, Sum
 from patternforge.wallet.turned import turned_sides
 
 __all__ = ["with_turned_in"]
@@ -49,12 +49,24 @@ def _with(design: Design, room: Body, part: LayerPart, panel: int, plies: list[P
     whole = Bounds(0.0, 0.0, room.panels[panel].x1, room.height)
     peaks = sum(highest(each, whole) for each in standing)
     over = [box for each in standing for box in each]
-    tallest = max(_height(side) + highest(over, _strip(part, side, whole)) for side in here)
-    added = Ply(part.name, False, Term(f"{part.name} turned in", max(tallest - peaks, 0.0)))
+    beside = {side.edge: highest(over, _strip(part, side, whole)) for side in here}
+    tallest = max(here, key=lambda side: _height(side) + beside[side.edge])
+    added = Ply(part.name, False, _risen(part, tallest, beside[tallest.edge] - peaks))
     names = {part.name, *(name for side in here for name in side.spec.over)}
     places = [i for i, ply in enumerate(plies) if ply.leather and ply.part in names]
     at = places[-1] + 1 if showing_side(design, part) is Side.OUTSIDE else places[0]
     return [*plies[:at], added, *plies[at:]] if added.term.value > 0 else plies
+
+
+def _risen(part: LayerPart, side: TurnedSide, lower: float) -> Term:
+    """What is turned in at a side as far as it rises above the highest stack of the pockets."""
+    name = f"part {part.name}.turned {side.edge.value}"
+    parts = (
+        Term("core", side.spec.core, (f"{name}.core",)),
+        Term("turned in", side.turn.thickness, (f"{name}.thickness",)),
+        Term("as the pockets stand lower there", lower, (MEASURED,)),
+    )
+    return Term(f"{part.name} turned in", max(_height(side) + lower, 0.0), parts=parts)
 
 
 def _height(side: TurnedSide) -> float:

@@ -20,6 +20,7 @@ from patternforge.fit.pockets import half_girth
 from patternforge.leather.contents import Item, Section
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern
+from patternforge.wallet.spec import Content, Lying
 from patternforge.wallet.stacks import taut_terms
 
 SIZES = st.floats(0.3, 120.0)
@@ -35,7 +36,8 @@ def half_perimeter(section: shapely.Geometry) -> float:
 
 
 def drafted_half_girth(item: Item, across: float, count: int) -> float:
-    return sum(value for _, value in taut_terms(item, across, count))
+    assert across == item.height
+    return sum(term.value for term in taut_terms(Content(item.name, item), Lying.UPRIGHT, count))
 
 
 @settings(max_examples=60)

@@ -22,7 +22,7 @@ from patternforge.wallet.folded.stack import Bend, bend, item_box, plies
 from patternforge.wallet.folded.tabs import slit_length, slit_path, tab_root
 from patternforge.wallet.pattern import Development, EdgeRole, Pattern, Piece, Placement
 from patternforge.wallet.spec import Design, Edge, Side
-from patternforge.wallet.sums import Sum, Term
+from patternforge.wallet.sums import MEASURED, Sum, Term
 
 __all__ = ["folded_pattern"]
 
@@ -74,7 +74,7 @@ def folded_pattern(design: Design, folded: FoldedSpec) -> Pattern:
         design=design,
         width=bounds.width,
         height=bounds.height,
-        height_sum=Sum("height of the blank", (Term("all faces and folds", bounds.height),)),
+        height_sum=Sum("height of the blank", (Term("all faces and folds", bounds.height, (MEASURED,)),)),
         panels=(),
         folds=(),
         pieces=(piece,),

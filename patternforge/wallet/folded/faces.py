@@ -13,12 +13,13 @@ from patternforge.wallet.border import CCW, opposite
 from patternforge.wallet.folded.spec import FaceSpec, FoldedSpec, HingeSpec, RoomSpec
 from patternforge.wallet.quad import Quad, quad
 from patternforge.wallet.spec import Design, Edge, EdgeShape
-from patternforge.wallet.stacks import standing
-from patternforge.wallet.sums import Sum, Term
+from patternforge.wallet.stacks import standing, standing_names
+from patternforge.wallet.sums import MEASURED, Sum, Term, taken_off
 
 __all__ = ["ENDS", "Face", "Root", "faces", "item_size"]
 
 _LEVEL = (Edge.BOTTOM, Edge.TOP)
+_STRAIGHT = 1e-9  # mm
 
 ENDS = {
     Edge.BOTTOM: (Edge.LEFT, Edge.RIGHT),
@@ -116,7 +117,7 @@ def _face(design: Design, folded: FoldedSpec, spec: FaceSpec, planned: Mapping[s
         width, height = (_size(design, folded, spec, axis, asked) for axis, asked in enumerate(_asked(spec)))
         return Face(spec, _figure(spec, width.value, height.value), width, height, None, identity())
     root = _root(spec.hinge, planned[spec.hinge.on])
-    length = Sum("hinge", (Term("hinge", root.last - root.first),))
+    length = Sum("hinge", (_hinge_term(spec, planned[spec.hinge.on], root),))
     reach = _size(design, folded, spec, 1 if root.edge in _LEVEL else 0, spec.hinge.reach)
     width, height = (length, reach) if root.edge in _LEVEL else (reach, length)
     figure = _figure(spec, width.value, height.value)
@@ -131,12 +132,37 @@ def _size(design: Design, folded: FoldedSpec, spec: FaceSpec, axis: int, asked: 
     """A size as declared, or what the largest item that lies on the face needs that way (x: 0, y: 1)."""
     name = f"{('width', 'height')[axis]} of {spec.name}"
     if asked is not None:
-        return Sum(name, (Term("declared", asked),))
+        return Sum(name, (Term("declared", asked, (_asked_name(spec, axis),)),))
     rooms = [room for room in folded.rooms if room.between[0] == spec.name]
     if not rooms:
         raise DraftError("nothing lies on it, so nothing says how large it is: give it a length in place of 'fit'")
     largest = max(rooms, key=lambda room: item_size(design, room)[axis])
-    return Sum(name, (Term(largest.content, item_size(design, largest)[axis]), Term("ease", folded.ease)))
+    own = Term(largest.content, item_size(design, largest)[axis], (_item_names(largest)[axis],))
+    return Sum(name, (own, Term("ease", folded.ease, ("folded.ease",))))
+
+
+def _hinge_term(spec: FaceSpec, on: Face, root: Root) -> Term:
+    """The length of a hinge: of the edge it lies on, less what it is inset at its ends."""
+    side, along = on.side(root.edge), "width" if root.edge in _LEVEL else "height"
+    straight = abs(side.length - (on.width if along == "width" else on.height).value) < _STRAIGHT
+    edge = Term(
+        f"{root.edge.value} edge of {on.name}", side.length, (f"face {on.name}.{along}" if straight else MEASURED,)
+    )
+    inset = spec.hinge.inset if spec.hinge else ()
+    off = (
+        Term(f"inset at the {end.value}", amount, (f"face {spec.name}.inset {end.value}",)) for end, amount in inset
+    )
+    return Term("hinge", root.last - root.first, parts=(edge, *map(taken_off, off)))
+
+
+def _asked_name(spec: FaceSpec, axis: int) -> str:
+    size = "reach" if spec.hinge else ("declared width", "declared height")[axis]
+    return f"face {spec.name}.{size}"
+
+
+def _item_names(room: RoomSpec) -> tuple[str, str]:
+    along_mouth, to_mouth = standing_names(room.content, room.lying)
+    return (along_mouth, to_mouth) if room.opening in _LEVEL else (to_mouth, along_mouth)
 
 
 def _figure(spec: FaceSpec, width: float, height: float) -> Quad:

@@ -24,6 +24,7 @@ from patternforge.wallet.folded.closing import Closed
 from patternforge.wallet.folded.faces import Face, Root, item_size
 from patternforge.wallet.folded.spec import FoldedSpec, RoomSpec
 from patternforge.wallet.spec import Design, Edge
+from patternforge.wallet.stacks import held_term
 from patternforge.wallet.sums import Sum, Term
 
 __all__ = ["Bend", "Ply", "bend", "item_box", "plies"]
@@ -65,7 +66,7 @@ def plies(design: Design, folded: FoldedSpec, planned: Mapping[str, Face], close
     for name in closed.order:
         try:
             outline = closed.plan[name].path(face_outline(blank, planned[name])).ccw()
-            stack.append(Ply(name, Term(name, t), region(outline)))
+            stack.append(Ply(name, Term(name, t, (f"leather {folded.leather}.thickness",)), region(outline)))
         except (DraftError, GeometryError) as fault:
             line = folded.face(name).line
             raise DraftError(f"{design.file}:{line}: face '{name}': {fault}") from fault
@@ -105,7 +106,7 @@ def bend(root: Root, flap: str, stack: Sequence[Ply], plan: Transform, leather: 
 
 def _items(design: Design, room: RoomSpec) -> Term:
     count = room.count * design.load.cards
-    return Term(f"{count:g} x {room.content}", count * design.item(room.content).thickness)
+    return held_term(design, room.content, count, (f"room {room.name}.count", "load.cards"))
 
 
 def _between(stack: Sequence[Ply], one: str, other: str) -> Sequence[Ply]:

@@ -11,7 +11,7 @@ from patternforge.wallet.parts.kind import SIDEWAYS, Need, Way, mouth_runs
 from patternforge.wallet.parts.profile import bend_reach, folded_height
 from patternforge.wallet.pattern import Pocket, Term
 from patternforge.wallet.spec import Design, Edge, GussetPart, Held
-from patternforge.wallet.stacks import Ply, held_term, standing
+from patternforge.wallet.stacks import Ply, held_term, standing, standing_names
 
 __all__ = ["gusset_needs", "gusset_plies", "gusset_rooms"]
 
@@ -27,7 +27,14 @@ def gusset_plies(design: Design, part: GussetPart, panel: int) -> tuple[Ply, ...
         return ()
     gusset = max((_standing(design, mate) for mate in together), key=lambda term: term.value)
     held = tuple(
-        held_term(design, each.content, each.count * design.load.cards) for mate in together for each in mate.holds
+        held_term(
+            design,
+            each.content,
+            each.count * design.load.cards,
+            (f"part {mate.name}.holds {each.content}", "load.cards"),
+        )
+        for mate in together
+        for each in mate.holds
     )
     if any(_reaches_under(design, mate, each) for mate in together for each in mate.holds):
         terms: tuple[Term, ...] = (*held, gusset)
@@ -39,8 +46,9 @@ def gusset_plies(design: Design, part: GussetPart, panel: int) -> tuple[Ply, ...
 def _standing(design: Design, part: GussetPart) -> Term:
     if part.pleats:
         height = folded_height(design.leather(part.leather), part.pleats)
-        return Term(f"{2 * part.pleats} leaves of {part.name} ({part.leather})", height)
-    return Term(f"depth of {part.name}", part.depth)
+        name = (f"part {part.name}.folded height",)
+        return Term(f"{2 * part.pleats} leaves of {part.name} ({part.leather})", height, name)
+    return Term(f"depth of {part.name}", part.depth, (f"part {part.name}.depth",))
 
 
 def _reaches_under(design: Design, part: GussetPart, held: Held) -> bool:
@@ -75,15 +83,27 @@ def gusset_needs(design: Design, part: GussetPart, way: Way) -> list[Need]:
 def _need(design: Design, part: GussetPart, held: Held, way: Way) -> Need:
     item, inset = design.item(held.content), insets(design, part)
     across, along = standing(item, part.lying)
+    over, up = standing_names(held.content, part.lying)
     if mouth_runs(part.opening) is way:
         sides = SIDEWAYS if part.opening not in SIDEWAYS else (Edge.BOTTOM, Edge.TOP)
-        borders = (Term(f"{part.name} at the {edge.value}", inset[edge]) for edge in sides)
-        taut = (Term(f"{held.count} x thickness", held.count * item.thickness),) if part.pleats else ()
-        return (Term(f"{held.content}: across the mouth", across), *taut, Term("ease", part.ease), *borders)
-    floor = Term(f"{part.name} at the floor", inset[opposite(part.opening)])
-    relief = Term("relief", inset[part.opening])
-    head = relief if at_fold(design, part, part.opening) else Term("headroom", design.body.headroom)
-    return (floor, Term(f"{held.content}: towards the mouth", along), head)
+        borders = (
+            Term(f"{part.name} at the {edge.value}", inset[edge], (_inset_name(part, edge),)) for edge in sides
+        )
+        thickness = (f"content {held.content}.thickness",)
+        taut = Term(f"{held.count} x thickness", held.count * item.thickness, thickness, held.count)
+        ease = Term("ease", part.ease, (f"part {part.name}.ease",))
+        across_mouth = Term(f"{held.content}: across the mouth", across, (over,))
+        return (across_mouth, *((taut,) if part.pleats else ()), ease, *borders)
+    at_floor = opposite(part.opening)
+    floor = Term(f"{part.name} at the floor", inset[at_floor], (_inset_name(part, at_floor),))
+    relief = Term("relief", inset[part.opening], (_inset_name(part, part.opening),))
+    headroom = Term("headroom", design.body.headroom, ("body.headroom",))
+    head = relief if at_fold(design, part, part.opening) else headroom
+    return (floor, Term(f"{held.content}: towards the mouth", along, (up,)), head)
+
+
+def _inset_name(part: GussetPart, edge: Edge) -> str:
+    return f"part {part.name}.room at the {edge.value}"
 
 
 def gusset_rooms(design: Design, body: Body, part: GussetPart) -> Iterator[Pocket]:

@@ -6,21 +6,33 @@ from dataclasses import replace
 
 from patternforge.geometry.point import Point
 from patternforge.wallet.body import Body, layer_extent
-from patternforge.wallet.border import inner_margin, opposite, seam_along
+from patternforge.wallet.border import inner_margin, inner_margin_name, opposite, seam_along
 from patternforge.wallet.parts.kind import Need, Runs, Way, mouth_runs
 from patternforge.wallet.parts.mid_stitch import mid_stitch_shift
 from patternforge.wallet.pattern import Term
 from patternforge.wallet.spec import Design, Edge, LayerPart
-from patternforge.wallet.stacks import Ply, film_plies, held_panels, held_term, standing, taut_terms
+from patternforge.wallet.stacks import (
+    Ply,
+    film_plies,
+    held_panels,
+    held_term,
+    standing,
+    standing_names,
+    taut_terms,
+)
 
 __all__ = ["layer_needs", "layer_nominal", "layer_plies", "whole_layer"]
 
 
 def layer_plies(design: Design, part: LayerPart, panel: int) -> tuple[Ply, ...]:
     """What it holds, the films behind its windows, its leather."""
-    leather = Ply(part.name, True, Term(f"{part.name} ({part.leather})", design.leather(part.leather).t))
+    own = Term(
+        f"{part.name} ({part.leather})", design.leather(part.leather).t, (f"leather {part.leather}.thickness",)
+    )
+    leather = Ply(part.name, True, own)
     held = part.holds if panel in held_panels(part) else ()
-    terms = (held_term(design, each.content, each.count * design.load.notes) for each in held)
+    counts = ((each, (f"part {part.name}.holds {each.content}", "load.notes")) for each in held)
+    terms = (held_term(design, each.content, each.count * design.load.notes, of) for each, of in counts)
     return (
         *(Ply(part.name, False, term) for term in terms if term.value > 0),
         *film_plies(design, part, panel),
@@ -67,12 +79,16 @@ def _drop_point(body: Body, part: LayerPart, side: Edge, margin: float) -> tuple
 
 def _held_need(design: Design, part: LayerPart, content: str, way: Way) -> Need:
     item = design.item(content)
-    across, along = standing(item, part.lying)
+    head, inner = ("body.headroom",), inner_margin_name(design)
     if mouth_runs(part.opening) is way:
-        margins = Term("two margins", 2 * inner_margin(design))
+        margins = Term("two margins", 2 * inner_margin(design), (inner,), 2)
         count = next(held.count for held in part.holds if held.content == content)
-        taut = (Term(f"{content}: {label}", value) for label, value in taut_terms(item, across, count))
-        return (*taut, Term("ease", design.body.headroom), margins)
+        taut = taut_terms(design.content(content), part.lying, count)
+        return (*taut, Term("ease", design.body.headroom, head), margins)
     seam = seam_along(design, opposite(part.opening), part)
-    margin = Term("margin", seam.margin if seam else inner_margin(design))
-    return (Term(f"{content}: towards the mouth", along), margin, Term("headroom", design.body.headroom))
+    margin = Term("margin", seam.margin, (f"seam {seam.name}.margin",)) if seam else None
+    margin = margin or Term("margin", inner_margin(design), (inner,))
+    along = Term(
+        f"{content}: towards the mouth", standing(item, part.lying)[1], standing_names(content, part.lying)[1:]
+    )
+    return (along, margin, Term("headroom", design.body.headroom, head))

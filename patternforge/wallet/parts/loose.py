@@ -7,30 +7,39 @@ from patternforge.wallet.blank import PartBlanks
 from patternforge.wallet.body import Body
 from patternforge.wallet.parts.kind import Need, PartKind, Runs, Way
 from patternforge.wallet.pattern import Loose, Term
-from patternforge.wallet.spec import Design, FoldSpec, LoosePart
+from patternforge.wallet.spec import Design, LoosePart
 from patternforge.wallet.spots import spot_point
-from patternforge.wallet.stacks import Ply, held_term, standing
+from patternforge.wallet.stacks import Ply, held_term, standing, standing_names
 
 __all__ = ["LOOSE"]
 
 
 def _plies(design: Design, part: LoosePart, _panel: int) -> tuple[Ply, ...]:
-    term = held_term(design, part.content, part.count * design.load.loose)
+    term = held_term(design, part.content, part.count * design.load.loose, (f"part {part.name}.count", "load.loose"))
     return (Ply(part.name, False, term),) if term.value > 0 else ()
 
 
 def _needs(design: Design, part: LoosePart, way: Way) -> list[Need]:
     """The item and what it keeps off either side of its panel: the relief of a fold, else the headroom."""
     across, along = standing(design.item(part.content), part.lying)
-    head = design.body.headroom
+    over, up = (names[:1] for names in (standing_names(part.content, part.lying), _second(part)))
+    head = ("body.headroom", design.body.headroom)
     if way is Way.ALONG_FOLDS:
-        return [(Term(f"{part.content}: along the folds", along), Term("headroom, twice", 2 * head))]
-    off = max((fold.relief for fold in _folds_beside(design, part)), default=head)
-    return [(Term(f"{part.content}: across the folds", across), Term("room beside it, twice", 2 * max(off, head)))]
+        beside = Term("headroom, twice", 2 * head[1], (head[0],), 2)
+        return [(Term(f"{part.content}: along the folds", along, up), beside)]
+    name, off = max((head, *_reliefs_beside(design, part)), key=lambda named: named[1])
+    beside = Term("room beside it, twice", 2 * off, (name,), 2)
+    return [(Term(f"{part.content}: across the folds", across, over), beside)]
 
 
-def _folds_beside(design: Design, part: LoosePart) -> tuple[FoldSpec, ...]:
-    return design.body.folds[max(part.panel - 1, 0) : part.panel + 1]
+def _second(part: LoosePart) -> tuple[str, ...]:
+    return standing_names(part.content, part.lying)[1:]
+
+
+def _reliefs_beside(design: Design, part: LoosePart) -> list[tuple[str, float]]:
+    first = max(part.panel - 1, 0)
+    folds = design.body.folds[first : part.panel + 1]
+    return [(f"fold {number}.relief", fold.relief) for number, fold in enumerate(folds, first + 1)]
 
 
 def _nominal(_part: LoosePart) -> dict[str, float]:

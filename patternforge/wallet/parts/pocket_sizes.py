@@ -29,6 +29,7 @@ from patternforge.wallet.stacks import (
     held_term,
     item_intervals,
     item_size,
+    standing_names,
     standing_over,
 )
 
@@ -46,8 +47,12 @@ __all__ = [
 
 def pocket_plies(design: Design, part: PocketPart, panel: int) -> tuple[Ply, ...]:
     """Its leather, the films behind its windows and what it holds, the leather on the side it faces."""
-    leather = Ply(part.name, True, Term(f"{part.name} ({part.leather})", design.leather(part.leather).t))
-    term = held_term(design, part.content, part.count * design.load.cards)
+    own = Term(
+        f"{part.name} ({part.leather})", design.leather(part.leather).t, (f"leather {part.leather}.thickness",)
+    )
+    leather = Ply(part.name, True, own)
+    count = (f"part {part.name}.count", "load.cards")
+    term = held_term(design, part.content, part.count * design.load.cards, count)
     held = (Ply(part.name, False, term),) if term.value > 0 else ()
     films = film_plies(design, part, panel)
     return (leather, *films, *held) if part.facing is Side.OUTSIDE else (*held, *films, leather)
@@ -62,25 +67,29 @@ def bank_plies(design: Design, part: BankPart, panel: int) -> tuple[Ply, ...]:
     starts = [low for low, _ in (*leathers, *items)]
     counts = ((standing_over(leathers, b), standing_over(items, b)) for b in starts)
     pieces, filled = max(counts, key=lambda count: count[0] * t + count[1] * each * thick)
-    term = held_term(design, part.content, filled * each)
+    share = (f"part {part.name}.per_slot", "load.cards")
+    term = held_term(design, part.content, filled * each, share, filled)
     held = (Ply(part.name, False, term),) if term.value > 0 else ()
-    own = Ply(part.name, True, Term(f"{pieces} x {part.name} ({part.leather})", pieces * t))
-    return (own, *held, *film_plies(design, part, panel))
+    own = Term(f"{pieces} x {part.name} ({part.leather})", pieces * t, (f"leather {part.leather}.thickness",), pieces)
+    return (Ply(part.name, True, own), *held, *film_plies(design, part, panel))
 
 
 def bank_needs(design: Design, part: BankPart, way: Way) -> list[Need]:
     """Room across its columns and their seams, or from the floor to the top of the last item."""
     if mouth_runs(part.opening) is way:
         return [_across_need(design, part, part.columns)]
-    steps = Term("steps", (part.slots - 1) * part.step)
-    return [_along_need(design, part, item_size(part, design)[1], steps)]
+    steps = Term("steps", (part.slots - 1) * part.step, (f"part {part.name}.step",), part.slots - 1)
+    return [_along_need(design, part, _across_item(design, part), steps)]
 
 
 def pocket_needs(design: Design, part: PocketPart, way: Way) -> list[Need]:
     """Room across the item and its seams, or from the floor to the top of the item or of the pocket."""
     if mouth_runs(part.opening) is way:
         return [_across_need(design, part, 1)]
-    return [_along_need(design, part, max(part.depth, item_size(part, design)[1]))]
+    item = _across_item(design, part)
+    if part.depth > item.value:
+        return [_along_need(design, part, replace(item, value=part.depth, of=(f"part {part.name}.depth",)))]
+    return [_along_need(design, part, item)]
 
 
 def bank_nominal(part: BankPart) -> dict[str, float]:
@@ -129,21 +138,32 @@ def _mouth(part: BankPart | PocketPart, spacing: float) -> MouthSpec:
 
 def _across_need(design: Design, part: BankPart | PocketPart, columns: int) -> Need:
     sides = SIDEWAYS if part.opening not in SIDEWAYS else (Edge.BOTTOM, Edge.TOP)
-    clear = (Term(label, columns * value) for label, value in clear_need(design, part))
+    clear = (replace(t, value=columns * t.value, times=columns * t.times) for t in clear_need(design, part))
     borders = (term for edge in sides for term in _border_terms(border(design, part, edge)))
     return (*clear, *borders)
 
 
-def _along_need(design: Design, part: BankPart | PocketPart, deep: float, *steps: Term) -> Need:
+def _across_item(design: Design, part: BankPart | PocketPart) -> Term:
+    name = standing_names(part.content, part.lying)[1]
+    return Term(f"{part.content} across", item_size(part, design)[1], (name,))
+
+
+def _along_need(design: Design, part: BankPart | PocketPart, deep: Term, *steps: Term) -> Need:
     floor = border(design, part, opposite(part.opening))
     mouth = border(design, part, part.opening)
-    head = Term("relief", mouth.inset) if mouth.inset else Term("headroom", design.body.headroom)
-    return (*_border_terms(floor), *steps, Term(f"{part.content} across", deep), head)
+    head = Term("headroom", design.body.headroom, ("body.headroom",))
+    if mouth.inset:
+        head = Term("relief", mouth.inset, (mouth.inset_name,))
+    return (*_border_terms(floor), *steps, deep, head)
 
 
 def _border_terms(side: Border) -> tuple[Term, ...]:
-    margin = Term(f"margin at the {side.edge.value}", side.margin)
-    return (Term(f"relief at the {side.edge.value}", side.inset), margin) if side.inset else (margin,)
+    margin = Term(f"margin at the {side.edge.value}", side.margin, (side.margin_name,))
+    return (
+        (Term(f"relief at the {side.edge.value}", side.inset, (side.inset_name,)), margin)
+        if side.inset
+        else (margin,)
+    )
 
 
 def _neighbouring(design: Design, part: BankPart | PocketPart) -> SeamSpec | None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from patternforge.wallet.frame import Frame
 from patternforge.wallet.spec import BankPart, BankShape, Design, PocketPart
 from patternforge.wallet.stacks import item_intervals, item_size, most_over_each_other, taut_terms
+from patternforge.wallet.sums import Term
 
 __all__ = ["Slot", "Slots", "clear_need", "pocket_slots"]
 
@@ -51,16 +52,14 @@ def _bank_slot(part: BankPart, floor: float, along: float, j: int) -> Slot:
     return Slot(j + 1, own_floor, mouth, mouth - part.step - part.overlap, own_floor + along)
 
 
-def clear_need(design: Design, part: BankPart | PocketPart) -> tuple[tuple[str, float], ...]:
-    """Clear width between stitch lines of one column, as named terms in mm: the taut path round the contents + ease.
+def clear_need(design: Design, part: BankPart | PocketPart) -> tuple[Term, ...]:
+    """Clear width between stitch lines of one column, term by term: the taut path round the contents + ease.
 
     Half the girth of the items lying over each other + ease.
     """
-    item = design.item(part.content)
-    across = item_size(part, design)[0]
     if isinstance(part, BankPart):
         count = most_over_each_other(item_intervals(part, design)) * part.per_slot
     else:
         count = part.count
-    taut = ((f"{part.content}: {label}", value) for label, value in taut_terms(item, across, count))
-    return (*taut, ("ease", part.ease))
+    taut = taut_terms(design.content(part.content), part.lying, count)
+    return (*taut, Term("ease", part.ease, (f"part {part.name}.ease",)))

@@ -55,5 +55,5 @@ def test_the_clear_width_is_the_taut_path_round_the_cards_and_ease(
     part: BankPart | PocketPart, thickness: float
 ) -> None:
     # The item's width, the thickness of those that lie over each other, ease: common practice, no source.
-    terms = [value for _, value in clear_need(wallet(shell(1), part), part)]
+    terms = [term.value for term in clear_need(wallet(shell(1), part), part)]
     assert terms == [80.0, thickness, 2.5]
