@@ -30,7 +30,7 @@ EVERY_PACK = pytest.mark.parametrize(
 
 
 def proof(folder: Path) -> Path:
-    return folder / described(folder)["cutting"]["dies"]["proof"]
+    return folder / str(described(folder)["cutting"]["dies"]["proof"])
 
 
 def dies_of(folder: Path) -> list[Json]:
@@ -61,8 +61,8 @@ def test_every_die_is_drawn_as_in_its_file_on_a_page_of_its_own(name: str, file_
 
 
 def apart(one: ReadPiece, other: ReadPiece) -> float:
-    rings = (shapely.LinearRing([(p.real, p.imag) for p in each.at_origin.outline]) for each in (one, other))
-    return float(shapely.hausdorff_distance(*rings))
+    own, its = (shapely.LinearRing([(p.real, p.imag) for p in each.at_origin.outline]) for each in (one, other))
+    return float(shapely.hausdorff_distance(own, its))
 
 
 @EVERY_PACK

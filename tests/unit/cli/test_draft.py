@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from patternforge.cli.choices import DxfRelease, Face, Fold, PaperName, Usage
+from patternforge.cli.choices import Awl, DxfRelease, Face, Fold, Mirrored, PaperName, Usage
 from patternforge.delivery.listing import LIST
-from patternforge.drafting.purpose import CutFace, FoldTicks
+from patternforge.drafting.purpose import AwlPoints, CutFace, FoldTicks, Mirrors
 from patternforge.drawing.paper import PAPERS
 from patternforge.export.dxf import DxfVersion
 from patternforge.pipeline.request import Wanted
@@ -164,6 +164,9 @@ def test_the_kerf_stands_in_the_names_of_what_it_changes(sleeve: Path) -> None:
         (["--measured", "100 x 101 mm"], "paper/sleeve-a4.pdf"),
         (["--type", "large"], "paper/sleeve-a4.pdf"),
         (["--white", "5 mm"], "paper/sleeve-a4.pdf"),
+        (["--awl", "none"], "paper/sleeve-a4.pdf"),
+        (["--paper", "Letter"], "die/sleeve-die-proof.pdf"),
+        (["--measured", "99.2x100"], "die/sleeve-die-proof.pdf"),
     ],
 )
 def test_every_option_reaches_the_file_it_is_for(sleeve: Path, words: list[str], path: str) -> None:
@@ -175,4 +178,6 @@ def test_the_words_of_options_are_those_the_program_knows() -> None:
     assert [*Face] == [*CutFace]
     assert [*Fold] == [*FoldTicks]
     assert [*PaperName] == [*PAPERS]
+    assert [*Mirrored] == [*Mirrors]
+    assert sorted(Awl) == sorted(AwlPoints)
     assert [release.upper() for release in DxfRelease] == [*DxfVersion]

@@ -1,0 +1,64 @@
+"""Notes set in columns, and dimension lines beside what they measure."""
+
+from __future__ import annotations
+
+import pytest
+
+from patternforge.drawing.dimension import DIMENSION, size_inks
+from patternforge.drawing.lettering import letter_bounds, text_width
+from patternforge.drawing.model import Role, Stroke, Text
+from patternforge.drawing.prose import Note, broken, notes_height, notes_inks
+from patternforge.geometry.point import Bounds
+
+NOTES = tuple(Note(f"Heading {i}", ("one point of some length to be broken",) * (i + 1)) for i in range(5))
+
+
+@pytest.mark.parametrize("width", [20.0, 45.0, 90.0])
+def test_no_line_is_wider_than_its_column_and_no_word_is_lost(width: float) -> None:
+    words = "The inside of the cutting edge stands on it, rule and bevel outside it"
+    lines = broken(words, width, 2.0)
+    assert " ".join(lines) == words
+    assert all(text_width(line, 2.0) <= width for line in lines)
+
+
+@pytest.mark.parametrize("columns", [1, 2, 3, 4])
+def test_notes_stay_in_their_area_and_do_not_overlap(columns: int) -> None:
+    high = notes_height(NOTES, 180.0, columns, 2.0)
+    area = Bounds(10.0, 200.0 - high, 190.0, 200.0)
+    inks = [ink for ink in notes_inks(NOTES, area, columns, 2.0) if isinstance(ink, Text)]
+    boxes = [box for ink in inks for box in [letter_bounds(ink)] if box]
+    assert len({ink.at.x for ink in inks if ink.content.startswith("Heading")}) == columns
+    for box in boxes:
+        assert area.x0 - 1e-9 <= box.x0 <= box.x1 <= area.x1 + 1e-9
+        assert area.y0 - 1e-9 <= box.y0 <= box.y1 <= area.y1 + 1e-9
+    assert not [(a, b) for i, a in enumerate(boxes) for b in boxes[i + 1 :] if crossed(a, b)]
+
+
+def crossed(a: Bounds, b: Bounds) -> bool:
+    return a.x0 < b.x1 and b.x0 < a.x1 and a.y0 < b.y1 and b.y0 < a.y1
+
+
+def test_more_columns_are_never_higher() -> None:
+    heights = [notes_height(NOTES, 180.0 * columns, columns, 2.0) for columns in (1, 2, 3, 4, 5)]
+    assert heights == sorted(heights, reverse=True)
+    assert heights[0] > heights[-1]
+
+
+def test_sizes_are_those_of_the_box_and_arrows_end_at_its_sides() -> None:
+    box = Bounds(40.0, 60.0, 125.6, 113.98)
+    inks = size_inks(box)
+    assert [ink.content for ink in inks if isinstance(ink, Text)] == ["85.60 mm = 3.370 in", "53.98 mm = 2.125 in"]
+    strokes = [ink.path for ink in inks if isinstance(ink, Stroke)]
+    assert {ink.role for ink in inks} == {Role.SIZE}
+    level = [path for path in strokes if path.bounds.height == 0]
+    assert [(path.bounds.x0, path.bounds.x1) for path in level if path.bounds.width > 50] == [(box.x0, box.x1)]
+    for ink in inks:
+        reach = ink.path.bounds if isinstance(ink, Stroke) else letter_bounds(ink)
+        assert reach is not None
+        assert reach.x0 >= box.x0 - DIMENSION
+        assert reach.y0 >= box.y0 - DIMENSION
+
+
+def test_a_size_too_short_for_both_units_is_given_in_mm() -> None:
+    inks = size_inks(Bounds(0, 0, 88.46, 27.44))
+    assert [ink.content for ink in inks if isinstance(ink, Text)] == ["88.46 mm = 3.483 in", "27.44 mm"]
