@@ -13,7 +13,6 @@ import pytest
 from patternforge.cli.report import wallet_report
 from patternforge.drafting.description import description
 from patternforge.export.json import json_bytes
-from patternforge.fit.judge import fit_over_range
 from patternforge.pipeline.stages import judged
 from patternforge.units import mm
 from tests.reasons_told import DESIGNS, told
