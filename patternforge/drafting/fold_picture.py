@@ -35,9 +35,9 @@ class _State:
 
 
 def moving_panels(layout: Layout, fold: int) -> tuple[int, ...]:
-    """The panels turned over when a fold (by number from 1) is closed: the side with fewer of them, or the shorter one.
+    """The panels turned over when a fold (by number from 1) is closed: the side with fewer of them.
 
-    Of equal sides the right one, or the lower one in a row laid on its side.
+    Of as many on either side the shorter one; of equal sides the right one, in a row laid on its side the lower one.
     """
     panels = layout.pattern.panels
     left, right = (
