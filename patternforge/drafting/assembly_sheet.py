@@ -28,7 +28,7 @@ from patternforge.geometry.transform import translation
 __all__ = ["StepSheet", "exploded_sheet", "step_sheets"]
 
 _MARGIN = 5.0  # round a picture, mm
-_HEADING, _LETTERS = 3.5, 2.2  # mm
+_HEADING = 3.5  # mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,29 +46,30 @@ def exploded_sheet(name: str, title: str, laid: Layout) -> Sheet:
     Of a wallet folded from one piece the faces as they lie closed, the lowest seen from the inside first.
     """
     if laid.pattern.folded:
-        return _sheet(name, exploded_faces(folded_wallet(laid.pattern)), f"{title}: faces as they lie closed")
-    return _sheet(name, exploded_figures(laid), f"{title}: pieces from the outside in")
+        return _headed(name, exploded_faces(folded_wallet(laid.pattern)), f"{title}: faces as they lie closed")
+    return _headed(name, exploded_figures(laid), f"{title}: pieces from the outside in")
 
 
 def step_sheets(name: str, title: str, laid: Layout, order: SewingOrder) -> tuple[StepSheet, ...]:
     """The steps of making a wallet in the order in which they can be done, each with its words and its picture.
 
-    A wallet folded from one piece has no seams: its folds are its steps, in the order of closing.
+    ``title`` stands in none of them, for they are numbered; ``name`` begins the names of the sheets. A wallet folded
+    from one piece has no seams: its folds are its steps, in the order of closing.
     """
     if laid.pattern.folded:
-        return _folded_sheets(name, title, folded_wallet(laid.pattern))
+        return _folded_sheets(name, folded_wallet(laid.pattern))
     steps = making_steps(laid, order)
     return tuple(
         StepSheet(
             number,
             step_words(laid, step),
-            _sheet(f"{name}-{number:02d}", step_figures(laid, steps, number - 1), f"{title}: step {number}"),
+            _sheet(f"{name}-{number:02d}", step_figures(laid, steps, number - 1)),
         )
         for number, step in enumerate(steps, start=1)
     )
 
 
-def _folded_sheets(name: str, title: str, wallet: FoldedWallet) -> tuple[StepSheet, ...]:
+def _folded_sheets(name: str, wallet: FoldedWallet) -> tuple[StepSheet, ...]:
     numbers = range(1, len(wallet.closed.parts.folds) + 1)
     filled = filling_words(wallet)
     told = [
@@ -77,17 +78,22 @@ def _folded_sheets(name: str, title: str, wallet: FoldedWallet) -> tuple[StepShe
         *([(filled, exploded_faces(wallet))] if filled else ()),
     ]
     return tuple(
-        StepSheet(number, words, _sheet(f"{name}-{number:02d}", figures, f"{title}: step {number}"))
+        StepSheet(number, words, _sheet(f"{name}-{number:02d}", figures))
         for number, (words, figures) in enumerate(told, start=1)
     )
 
 
-def _sheet(name: str, figures: Sequence[Figure], heading: str) -> Sheet:
+def _headed(name: str, figures: Sequence[Figure], heading: str) -> Sheet:
     """Figures that lie over each other as a sheet, under a heading."""
     box = joined_bounds([room(figure.inks) for figure in figures if figure.inks])
+    at = Point(box.x0, box.y1 + _MARGIN)
+    words = Figure("heading", "", (Text(Role.LABEL, at, _HEADING, heading),))
+    return _sheet(name, (*figures, words))
+
+
+def _sheet(name: str, figures: Sequence[Figure]) -> Sheet:
+    """Figures that lie over each other as a sheet."""
+    box = joined_bounds([room(figure.inks) for figure in figures if figure.inks])
     shift = translation(_MARGIN - box.x0, _MARGIN - box.y0)
-    top = box.height + 2 * _MARGIN
-    words = Figure("heading", "", (Text(Role.LABEL, Point(_MARGIN, top), _HEADING, heading),))
-    placed = tuple(moved(figure, shift) for figure in figures)
-    width = max(box.width, room(words.inks).width) + 2 * _MARGIN
-    return Sheet(name, width, top + _HEADING + _MARGIN, (*placed, words))
+    drawn = tuple(moved(figure, shift) for figure in figures if figure.inks)
+    return Sheet(name, box.width + 2 * _MARGIN, box.height + 2 * _MARGIN, drawn)

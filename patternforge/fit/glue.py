@@ -45,9 +45,9 @@ def glue_of(layout: Layout, step: MakingStep) -> tuple[Glue, ...]:
         if seam.meets:
             continue
         for (outer, inner), places in _touching(layout, seam, group).items():
-            patches = tuple(_patches(layout, seam, inner, places))
-            if patches and group[outer] != group[inner]:
-                found.append(Glue(outer, inner, seam.name, patches))
+            if group[outer] != group[inner]:
+                patches = tuple(_patches(layout, seam, inner, places))
+                found += [Glue(outer, inner, seam.name, patches)] if patches else []
     return tuple(found)
 
 
