@@ -7,13 +7,13 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from patternforge.drafting.letters import letter_facts
-from patternforge.fit.glue import Glue, glue_of
+from patternforge.fit.glue import Glue, glue_of, is_between
 from patternforge.fit.layout import Layout
 from patternforge.fit.making import MakingStep, Work
 from patternforge.leather.hardware import Setting, hardware
 from patternforge.units import mm
-from patternforge.wallet.pattern import FittingHole, Pocket
-from patternforge.wallet.words import Edge, Side
+from patternforge.wallet.pattern import FittingHole
+from patternforge.wallet.words import Edge
 
 __all__ = ["base_of", "group_name", "listed", "step_words"]
 
@@ -125,16 +125,14 @@ def _sew(layout: Layout, step: MakingStep) -> Iterator[str]:
 
 def _left_open(layout: Layout, glue: Sequence[Glue]) -> Iterator[str]:
     """What must stay free of glue: where items go in, by the edges of the picture seen from the inside."""
-    shut = [pocket for pocket in layout.pattern.pockets if any(_shuts(layout, pocket, each) for each in glue)]
+    shut = [
+        pocket
+        for pocket in layout.pattern.pockets
+        if any(is_between(layout, pocket, each.outer, each.inner) for each in glue)
+    ]
     words = dict.fromkeys(f"{_edge(layout, pocket.opening)} ({pocket.content})" for pocket in shut)
     if words:
         yield f"Leave the pocket open at the {listed(words)}."
-
-
-def _shuts(layout: Layout, pocket: Pocket, glue: Glue) -> bool:
-    """Whether this glue closes a side of a pocket: it lies between the pocket's wall and what the item lies on."""
-    is_inwards = layout.pattern.piece(pocket.piece).showing is Side.OUTSIDE and not pocket.held
-    return pocket.piece == (glue.outer if is_inwards else glue.inner)
 
 
 def _edge(layout: Layout, edge: Edge) -> str:
