@@ -152,13 +152,18 @@ def views(
     design: options.DesignFile,
     settings: options.Settings = [],  # noqa: B006
     out: options.OutFolder = Path("out"),
+    paper: options.PaperSize = PaperName.A4,
 ) -> None:
-    """Draw DESIGN to be looked at before it is cut: thickness over every point, sections, the order of sewing."""
+    """Draw DESIGN to be looked at before it is cut, and how it is made up step by step.
+
+    Thickness over every point, sections, all pieces pulled apart, a picture for each step: as SVG and on pages.
+    """
     from patternforge.cli.viewing import views_report
+    from patternforge.drawing.paper import paper_named
     from patternforge.pipeline.views import ViewsRequest
     from patternforge.pipeline.views import views as viewed
 
-    _say(views_report(viewed(ViewsRequest(design, pairs(settings), out))))
+    _say(views_report(viewed(ViewsRequest(design, pairs(settings), out, paper_named(paper)))))
 
 
 @app.command()

@@ -7,12 +7,13 @@ Laid open, a layer longer than the innermost one arches outwards. x runs across 
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from patternforge.fit.close import Bend, ClosedWallet
-from patternforge.fit.folds import closed_spans
 from patternforge.fit.layout import Layout, Ply
+from patternforge.fit.plates import Plate, flat_plate, plates, with_spines
 from patternforge.fit.slabs import Slab, slabs_across, slabs_along, stack_height
 from patternforge.geometry.band import arc_of_length, band
 from patternforge.geometry.path import Path, polygon
@@ -54,25 +55,10 @@ class Section:
         return sum(strip.length for strip in self.strips if strip.ply == ply)
 
 
-@dataclass(frozen=True, slots=True)
-class _Plate:
-    """A panel in the closed section: where its left end and its outer face lie, and which way it runs and looks."""
-
-    left: float
-    x: float
-    way: float
-    outer: float
-    up: float
-
-    def point(self, x: float, level: float) -> Point:
-        """The place of an assembly x at a level above the outer face."""
-        return Point(self.x + self.way * (x - self.left), self.outer + self.up * level)
-
-
 def open_section(layout: Layout, y: float) -> Section:
     """The wallet laid open, cut at ``y`` mm."""
     panels = [slabs_across(layout, panel, y) for panel in range(len(layout.pattern.panels))]
-    plate = _Plate(0.0, 0.0, 1.0, 0.0, 1.0)
+    plate = flat_plate(0.0, 0.0, 0.0, 0.0, turned=False)
     strips = [_strip(layout, slab, plate, 0.0, 0.0) for slabs in panels for slab in slabs]
     for fold in layout.pattern.folds:
         for piece, low, high in _crossing(layout, fold, panels):
@@ -83,20 +69,28 @@ def open_section(layout: Layout, y: float) -> Section:
 def closed_section(layout: Layout, closed: ClosedWallet, y: float) -> Section:
     """The wallet closed on what it holds, cut at ``y`` mm.
 
-    Panels that stay ajar and the corners of square spines are left out: only folds of 180 degrees are drawn.
+    Panels that stay ajar are left out: folds of 180 degrees and square spines are drawn. A spine keeps its flanks as
+    far apart as it is wide; its layers are arcs of their own lengths at either corner.
     """
     panels = [slabs_across(layout, panel, y) for panel in range(len(layout.pattern.panels))]
-    plates = _plates(layout, closed, [stack_height(slabs) for slabs in panels])
+    flat = plates(layout, closed, [stack_height(slabs) for slabs in panels])
+    laid = with_spines(layout, closed, flat, _tangent_levels(layout, panels))
     over = _overhangs(layout, closed)
     strips = [
         _strip(layout, slab, plate, *_shift(layout, slab, panel, over))
-        for panel, plate in plates.items()
+        for panel, plate in laid.items()
         for slab in panels[panel]
     ]
     for fold, bends in zip(layout.pattern.folds, closed.bends, strict=True):
-        if abs(fold.angle) == 180 and {fold.number - 1, fold.number} <= set(plates):
-            strips += _bent(layout, fold, bends, panels, plates)
-    return Section("closed", y, tuple(strips), sum(stack_height(panels[panel]) for panel in plates))
+        if {fold.number - 1, fold.number} <= set(laid):
+            strips += _bent(layout, fold, bends, panels, laid)
+    return Section("closed", y, tuple(strips), sum(stack_height(panels[panel]) for panel in flat))
+
+
+def _tangent_levels(layout: Layout, panels: Sequence[Sequence[Slab]]) -> dict[tuple[str, int], float]:
+    """The level of each piece at the left tangent of each fold, by number, that it crosses where it is cut."""
+    folds = layout.pattern.folds
+    return {(piece.name, f.number): low for f in folds for piece, low, _ in _crossing(layout, f, panels)}
 
 
 def lengthwise_section(layout: Layout, closed: ClosedWallet, share: float = 0.5) -> Section:
@@ -104,31 +98,20 @@ def lengthwise_section(layout: Layout, closed: ClosedWallet, share: float = 0.5)
     first = closed.order.stack[0].panel
     at = layout.pattern.panels[first].x0
     at += share * (layout.pattern.panels[first].x1 - at)
-    plates = _plates(layout, closed, [0.0] * len(layout.pattern.panels))
-    across = plates[first].point(at, 0.0).x
+    flat = plates(layout, closed, [0.0] * len(layout.pattern.panels))
+    across = flat[first].point(at, 0.0).x
     strips: list[Strip] = []
     z = 0.0
     for placed in closed.order.stack:
-        plate = plates[placed.panel]
-        slabs = slabs_along(layout, placed.panel, plate.left + plate.way * (across - plate.x))
+        plate = flat[placed.panel]
+        slabs = slabs_along(layout, placed.panel, plate.left + plate.along.x * (across - plate.origin.x))
         height = stack_height(slabs)
-        laid = _Plate(0.0, 0.0, 1.0, z + height, -1.0) if placed.turned else _Plate(0.0, 0.0, 1.0, z, 1.0)
+        laid = flat_plate(0.0, 0.0, z, height, placed.turned)
+        if placed.turned:
+            laid = Plate(0.0, laid.origin, -laid.along, laid.up)
         strips += (_strip(layout, slab, laid, 0.0, 0.0) for slab in slabs)
         z += height
     return Section("closed, along the folds", at, tuple(strips), z)
-
-
-def _plates(layout: Layout, closed: ClosedWallet, heights: Sequence[float]) -> dict[int, _Plate]:
-    """The panels of the closed stack from the bottom up."""
-    spans = closed_spans(layout, closed)
-    plates, z = {}, 0.0
-    for placed in closed.order.stack:
-        height, left = heights[placed.panel], layout.pattern.panels[placed.panel].x0
-        start = spans[placed.panel][0]
-        turned = _Plate(left, start, -1.0, z + height, -1.0)
-        plates[placed.panel] = turned if placed.turned else _Plate(left, start, 1.0, z, 1.0)
-        z += height
-    return plates
 
 
 def _overhangs(layout: Layout, closed: ClosedWallet) -> Mapping[tuple[str, int], float]:
@@ -149,7 +132,7 @@ def _shift(layout: Layout, slab: Slab, panel: int, over: Mapping[tuple[str, int]
     return (0.0 if at_left else by), (0.0 if at_right else by)
 
 
-def _strip(layout: Layout, slab: Slab, plate: _Plate, low: float, high: float) -> Strip:
+def _strip(layout: Layout, slab: Slab, plate: Plate, low: float, high: float) -> Strip:
     x0, x1, top = slab.x0 + low, slab.x1 + high, slab.level + slab.thickness
     corners = [plate.point(x, z) for x, z in ((x0, slab.level), (x1, slab.level), (x1, top), (x0, top))]
     return Strip(slab.ply.name, _leather(layout, slab.ply), polygon(corners).ccw(), x1 - x0)
@@ -193,7 +176,7 @@ def _bent(
     fold: DraftedFold,
     bends: Sequence[Bend],
     panels: Sequence[Sequence[Slab]],
-    plates: Mapping[int, _Plate],
+    laid: Mapping[int, Plate],
 ) -> Iterator[Strip]:
     """The layers of a closed fold, each an arc between its flanks as long as it needs to be."""
     needs = {bend.piece: bend.needs for bend in bends}
@@ -201,9 +184,9 @@ def _bent(
         t, neutral = layout.bent_thickness(piece, fold), layout.leathers[piece.leather].neutral
         inner, outer = neutral * t, (1 - neutral) * t
         raised = outer if fold.angle > 0 else inner
-        left, right = plates[fold.number - 1], plates[fold.number]
+        left, right = laid[fold.number - 1], laid[fold.number]
         start, end = left.point(fold.x0, low + raised), right.point(fold.x1, high + raised)
-        side = left.way * (1.0 if end.y > start.y else -1.0)
+        side = math.copysign(left.along.cross(left.up), fold.angle)
         fibre = arc_of_length(start, end, needs[piece.name], side)
         thick = (outer, inner) if side > 0 else (inner, outer)
         yield Strip(piece.name, piece.leather, band(fibre, *thick), needs[piece.name])

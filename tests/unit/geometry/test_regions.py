@@ -155,3 +155,10 @@ def test_no_part_is_lost_where_edges_all_but_coincide() -> None:
     assert sum(part.region.area * len(part.covers) for part in parts) == pytest.approx(both, abs=1e-4)
     cells = overlay([(first, (), 1.0), (second, (), 1.0)])
     assert sum(cell.area * cell.weight for cell in cells) == pytest.approx(both, abs=1e-3)
+
+
+def test_areas_that_share_an_area_and_a_line_have_the_outline_of_the_area() -> None:
+    comb = polygon(Point(x, y) for x, y in ((0, 0), (9, 0), (9, 3), (6, 3), (6, 6), (3, 6), (3, 3), (0, 3)))
+    shelf = region(polygon([Point(6, 3), Point(20, 3), Point(20, 9), Point(4, 9), Point(4, 5), Point(6, 5)]))
+    (shared,) = region(comb).common(shelf).paths
+    assert abs(shared.area) == pytest.approx(2.0)

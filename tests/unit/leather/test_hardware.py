@@ -57,3 +57,8 @@ def test_only_the_width_of_a_snap_comes_from_print() -> None:
     """So that nobody takes a hole for a published size."""
     assert {kind.name.partition("-")[0] for kind in KINDS if "(seen)" in kind.source} == {"snap"}
     assert all(kind.source.endswith("(common practice)") for kind in KINDS)
+
+
+def test_rivets_and_screw_posts_join_what_they_go_through_and_snaps_do_not() -> None:
+    joining = {kind.name.split("-")[0] for kind in KINDS if kind.joins}
+    assert joining == {"rivet", "post"}
