@@ -142,7 +142,7 @@ def views(
     settings: options.Settings = [],  # noqa: B006
     out: options.OutFolder = Path("out"),
 ) -> None:
-    """Draw DESIGN to be looked at before it is cut: thickness over every point, sections, the order of sewing."""
+    """Draw DESIGN to be looked at before it is cut: thickness, sections, the wallet folded, the order of sewing."""
     from patternforge.cli.viewing import views_report
     from patternforge.pipeline.views import ViewsRequest
     from patternforge.pipeline.views import views as viewed

@@ -11,13 +11,18 @@ from patternforge.pipeline.views import Views
 __all__ = ["views_report"]
 
 _WIDTH = 100  # of running text, letters
+_OPENED = {".html": "  (open it in a browser: turn the wallet, and close it with the slider)"}
 
 
 def views_report(done: Views) -> list[str]:
     """The files written and the order of sewing."""
     return [
         f"{done.wallet.pattern.design.title}: look at it in {done.delivery.folder}",
-        *(f"  {name}" for name in done.delivery.written if name.endswith(".svg")),
+        *(
+            f"  {name}{_OPENED.get(name[-5:], '')}"
+            for name in done.delivery.written
+            if name.endswith((".svg", ".html"))
+        ),
         *(["", "Sew in this order", *_order(done.order)] if done.order.steps else ()),
     ]
 

@@ -16,12 +16,12 @@ from patternforge.wallet.folded.pattern import DraftedFolded
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import Limits
 
-__all__ = ["folded_findings", "folded_range_findings"]
+__all__ = ["closed_as_loaded", "folded_findings", "folded_range_findings"]
 
 
 def folded_findings(pattern: Pattern, folded: DraftedFolded, leathers: Mapping[str, Leather]) -> tuple[Finding, ...]:
     """Every finding on a folded wallet cut from these leathers (by role)."""
-    wallet = _closed(pattern, folded, leathers)
+    wallet = closed_as_loaded(pattern, folded, leathers)
     slits = fastened(wallet, folded.tabs, pattern.pieces[0])
     return (
         *face_findings(wallet),
@@ -37,12 +37,13 @@ def folded_range_findings(
     pattern: Pattern, folded: DraftedFolded, leathers: Mapping[str, Leather]
 ) -> tuple[Finding, ...]:
     """What other leathers than the drafted ones change for the worse: what closes, what meets, how thick it is."""
-    wallet = _closed(pattern, folded, leathers)
+    wallet = closed_as_loaded(pattern, folded, leathers)
     slits = fastened(wallet, folded.tabs, pattern.pieces[0])
     return (*face_findings(wallet), *range_tab_findings(slits), _thickness(wallet, pattern.design.limits))
 
 
-def _closed(pattern: Pattern, folded: DraftedFolded, leathers: Mapping[str, Leather]) -> ClosedFolded:
+def closed_as_loaded(pattern: Pattern, folded: DraftedFolded, leathers: Mapping[str, Leather]) -> ClosedFolded:
+    """A folded wallet cut from these leathers (by role) and closed on what its design loads it with."""
     items = {content.name: content.item for content in pattern.design.contents}
     share = pattern.design.load.cards
     loads = tuple(

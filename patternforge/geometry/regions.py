@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from shapely import Polygon
     from shapely.geometry.base import BaseGeometry
 
-__all__ = ["Cell", "Patch", "Region", "fault_of", "overlap_area", "overlay", "patches", "region"]
+__all__ = ["Cell", "Patch", "Region", "fault_of", "overlap_area", "overlay", "patches", "region", "united"]
 
 SAME_VERTEX = 1e-7  # mm; neighbours that meet within this of their common vertex meet there only
 
@@ -94,6 +94,19 @@ class Region:
         96.0
         """
         return Region(self.shape.buffer(-by, join_style="mitre"))
+
+    def triangles(self) -> tuple[tuple[Point, Point, Point], ...]:
+        """The area parted into triangles, counter-clockwise, that have no corners but those of its rim.
+
+        >>> from patternforge.geometry.corners import rounded_rectangle
+        >>> len(region(rounded_rectangle(0, 0, 9, 9, 0), [rounded_rectangle(3, 3, 6, 6, 0)]).triangles())
+        8
+        """
+        import shapely
+
+        parted = shapely.get_parts(shapely.constrained_delaunay_triangles(self.shape))
+        rings = (shapely.get_coordinates(shapely.orient_polygons(part))[:3].tolist() for part in parted)
+        return tuple((Point(*a), Point(*b), Point(*c)) for a, b, c in rings)
 
     def distance_to(self, other: Region) -> float:
         """The shortest distance between both, mm; 0 when they touch or overlap."""
@@ -213,6 +226,13 @@ def patches(areas: Sequence[Region], sliver: float = 1e-6) -> tuple[Patch, ...]:
         if covers and face.area > sliver:
             found.append(Patch(covers, Region(face), Point(float(inner.x), float(inner.y))))
     return tuple(sorted(found, key=lambda patch: (round(patch.at.x, 6), round(patch.at.y, 6))))
+
+
+def united(areas: Iterable[Region]) -> Region:
+    """What lies in any of the areas."""
+    import shapely
+
+    return Region(shapely.union_all([area.shape for area in areas]))
 
 
 def _apart(points: list[Point]) -> list[Point]:

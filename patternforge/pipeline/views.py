@@ -41,13 +41,18 @@ class Views:
 def views(request: ViewsRequest) -> Views:
     """Drafts a design and writes its pictures, all of them or none.
 
-    DesignError, DraftError and DeliveryError as the stages raise them; DraftError for a wallet without panels.
+    A wallet folded from one piece has only the page of the wallet folded, and nothing to sew. DesignError, DraftError
+    and DeliveryError as the stages raise them.
     """
+    from patternforge.viewer.wallet import wallet_page
+
     wallet = judged(request.design, request.settings)
-    laid = _laid(wallet)
-    folder = request.out / f"{set_name(wallet.pattern)}-views"
-    files = {f"{sheet.name}.svg": writer("svg")(sheet) for sheet in view_sheets(wallet)}
-    return Views(wallet, sewing_order(laid), delivered(folder, files))
+    name = set_name(wallet.pattern)
+    sheets = view_sheets(wallet) if wallet.pattern.panels else ()
+    files = {f"{sheet.name}.svg": writer("svg")(sheet) for sheet in sheets}
+    files[f"{name}-folded.html"] = wallet_page(wallet.pattern)
+    order = sewing_order(_laid(wallet)) if wallet.pattern.panels else SewingOrder((), ())
+    return Views(wallet, order, delivered(request.out / f"{name}-views", files))
 
 
 def view_sheets(wallet: Judged) -> tuple[Sheet, Sheet]:
@@ -73,7 +78,9 @@ def view_sheets(wallet: Judged) -> tuple[Sheet, Sheet]:
 def _laid(wallet: Judged) -> Layout:
     pattern = wallet.pattern
     if not pattern.panels:
-        raise DraftError(f"{pattern.design.file}: views are drawn of panels in a row; this wallet is folded from one")
+        raise DraftError(
+            f"{pattern.design.file}: sections are drawn of panels in a row; this wallet is folded from one"
+        )
     return layout(pattern, {leather.role: leather for leather in pattern.design.leathers})
 
 
