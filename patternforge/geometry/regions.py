@@ -59,8 +59,8 @@ class Region:
         return bool(self.shape.covers(shapely.Point(p.x, p.y)))
 
     def common(self, other: Region) -> Region:
-        """What lies in both."""
-        return Region(self.shape.intersection(other.shape))
+        """What lies in both; where they only touch along an edge, nothing does."""
+        return Region(_areas(self.shape.intersection(other.shape)))
 
     def united(self, other: Region) -> Region:
         """What lies in either."""
@@ -233,6 +233,15 @@ def united(areas: Iterable[Region]) -> Region:
     import shapely
 
     return Region(shapely.union_all([area.shape for area in areas]))
+
+
+def _areas(shape: BaseGeometry) -> BaseGeometry:
+    """A shape without lines and points: with them it has no rim that could cut others."""
+    import shapely
+
+    if shape.geom_type != "GeometryCollection":
+        return shape
+    return shapely.union_all([part for part in shapely.get_parts(shape) if part.geom_type == "Polygon"])
 
 
 def _apart(points: list[Point]) -> list[Point]:
