@@ -35,8 +35,9 @@ class Hinge:
 
     ``at`` is a point of the parent's tangent, ``way`` the direction from it to the plate, ``zone`` the distance of
     both tangents laid open: the length of the fibre of the layer that bends sharpest, which comes in ``low`` above
-    the parent's outer face and goes out ``high`` above the plate's. ``closed`` is where the plate's tangent comes to lie once closed, across and above the parent's;
-    None where only the bend says so. It closes from ``start`` to ``end``, shares of the whole way.
+    the parent's outer face and goes out ``high`` above the plate's. ``closed`` is where the plate's tangent comes to
+    lie once closed, across and above the parent's; None where only the bend says so. It closes from ``start`` to
+    ``end``, shares of the whole way.
     """
 
     parent: int

@@ -1,7 +1,7 @@
 """A wallet folded from one piece as a model to be posed: its faces hang on each other and close one after another.
 
-Faces lie flat over each other once closed, each on the highest of what lies under it. A flap whose fold is too short
-to lift it so high, as it is where what lies under it ends short of the fold, leans on it instead.
+Faces lie flat over each other once closed, each on the highest of what lies under it. Where that ends short of a
+fold, the leather of the fold is drawn up to it: it has no other way to go, for a face does not bend.
 """
 
 from __future__ import annotations
@@ -23,8 +23,6 @@ from patternforge.geometry.transform import Transform
 __all__ = ["tree_model"]
 
 _TOUCH = 0.5  # mm that two faces may overlap and still lie beside each other
-_RISE = 0.05  # mm that a fold gives way
-_STEEPEST = 5.0  # mm from its fold, nearer than which nothing makes a flap lean more
 _COLUMN = 15.0  # degrees of a bend that one flat facet stands for
 
 
@@ -84,7 +82,6 @@ def _standing(wallet: ClosedFolded) -> _Standing:
 def _hinge(wallet: ClosedFolded, closed: ClosedFold, numbers: Mapping[str, int], standing: _Standing) -> Hinge:
     fold, count = closed.fold, len(wallet.folds)
     low, high = _fibre(wallet, fold)
-    lean = _lean(wallet, fold, standing)
     return Hinge(
         parent=numbers[fold.on],
         at=fold.near.start,
@@ -92,8 +89,8 @@ def _hinge(wallet: ClosedFolded, closed: ClosedFold, numbers: Mapping[str, int],
         zone=fold.has,
         low=low,
         high=high,
-        angle=fold.angle - math.copysign(lean, fold.angle),
-        closed=None if lean else _laid_over(wallet, closed, standing),
+        angle=fold.angle,
+        closed=_laid_over(wallet, closed, standing),
         start=(fold.number - 1) / count,
         end=fold.number / count,
     )
@@ -105,25 +102,6 @@ def _laid_over(wallet: ClosedFolded, closed: ClosedFold, standing: _Standing) ->
     outer = {name: z + (t if name in wallet.end.turned else 0.0) for name, z in standing.faces.items()}
     up = -1.0 if fold.on in wallet.end.turned else 1.0
     return closed.needs - fold.has, (outer[fold.face] - outer[fold.on]) * up
-
-
-def _lean(wallet: ClosedFolded, fold: Fold, standing: _Standing) -> float:
-    """Degrees that a flap leans up over what lies under it further from its fold than this lifts it."""
-    if fold.angle < 0:
-        return 0.0
-    t, faces = wallet.leather.t, standing.faces
-    lifted = 2 * (fold.has / math.pi + _fibre(wallet, fold)[0]) - t
-    line, inward = wallet.end.plan[fold.on].point(fold.near.start), wallet.end.plan[fold.on].direction(fold.inward)
-    low, high = sorted((wallet.end.level[fold.on], wallet.end.level[fold.face]))
-    own = region(wallet.ground(fold.face), (), STRAY).shrunk(_TOUCH)
-    leans = [0.0]
-    for face, level in wallet.end.level.items():
-        rise = abs(faces[face] - faces[fold.on]) + t - lifted
-        under = own.common(region(wallet.ground(face), (), STRAY))
-        if low < level < high and rise > _RISE and not under.is_empty:
-            nearest = min((Point(x, y) - line).dot(inward) for path in under.paths for x, y, _ in path.vertices)
-            leans.append(math.degrees(math.atan2(rise, max(nearest, _STEEPEST))))
-    return max(leans)
 
 
 def _fibre(wallet: ClosedFolded, fold: Fold) -> tuple[float, float]:
