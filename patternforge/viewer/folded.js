@@ -7,7 +7,7 @@
   const slider = document.getElementById("closing");
   const told = document.getElementById("told");
   const pointed = document.getElementById("pointed");
-  const pen = canvas.getContext("2d");
+  const pen = canvas.getContext("2d", { willReadFrequently: true }); // it is painted dot by dot
 
   // ---- what is drawn: corners of prisms, each at the foot and at the head, and the triangles between them
   const corners = []; // per corner: [bent, plate or track, track that leads there, x or along, y or beside, height]
@@ -69,13 +69,13 @@
   const onTrack = (turns, arcs, track, along, beside, above) => {
     const [plate, low] = data.tracks[track], hinge = data.plates[plate];
     const [heading, curvature, length] = arcs.slice(5 * track, 5 * track + 3);
-    let x = Math.min(along, 0), z = 0, end = 0;
-    if (along > 1e-9) {
+    let x = along, z = 0, end = 0;
+    if (along > 0.005) {
       end = heading + curvature * along;
       const even = Math.abs(curvature) < 1e-6;
       x = even ? along * Math.cos(heading) : (Math.sin(end) - Math.sin(heading)) / curvature;
       z = even ? along * Math.sin(heading) : (Math.cos(heading) - Math.cos(end)) / curvature;
-      if (along > length - 0.01) end = turns[3 * plate + 2];
+      if (along > length - 0.005) end = turns[3 * plate + 2];
     }
     x -= above * Math.sin(end);
     z += low + above * Math.cos(end);
@@ -255,7 +255,7 @@
   const show = () => {
     if (!waiting) waiting = requestAnimationFrame(() => { waiting = 0; draw(false); });
     clearTimeout(resting);
-    resting = setTimeout(() => draw(true), 160);
+    resting = setTimeout(() => { cancelAnimationFrame(waiting); waiting = 0; draw(true); }, 160);
   };
 
   // ---- turning, nearing, closing

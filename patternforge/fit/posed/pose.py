@@ -18,6 +18,7 @@ from patternforge.geometry.band import half_angle
 __all__ = ["Arc", "Pose", "Turn", "bent_place", "flat_place", "pose", "standing"]
 
 _STRAIGHT = 1e-9
+_END = 0.005  # mm; nearer than this to a tangent a layer looks the way of the plate there
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,15 +154,15 @@ def _on_track(model: Model, now: Pose, track: int, along: float, beside: float, 
 
 def _along(arc: Arc, turned: float, along: float) -> tuple[float, float, float]:
     """Across and above the start of an arc, and the direction there; its ends look the way of the plates."""
-    if along < _STRAIGHT:
-        return min(along, 0.0), 0.0, 0.0
+    if along < _END:
+        return along, 0.0, 0.0
     end = arc.heading + arc.curvature * along
     if abs(arc.curvature) < _STRAIGHT:
         x, z = along * math.cos(arc.heading), along * math.sin(arc.heading)
     else:
         x = (math.sin(end) - math.sin(arc.heading)) / arc.curvature
         z = (math.cos(arc.heading) - math.cos(end)) / arc.curvature
-    return x, z, turned if along > arc.length - 1e-6 else end
+    return x, z, turned if along > arc.length - _END else end
 
 
 def _lifted(model: Model, now: Pose, plate: int, at: Place) -> Place:
