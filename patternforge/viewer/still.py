@@ -40,14 +40,17 @@ def still_svg(model: Model, tones: Mapping[str, Tone], look: Sequence[float], sh
 
 def _shape(top: _Top, left: float, upper: float) -> str:
     ways = (" ".join(f"{mm(x - left, 1)},{mm(upper - y, 1)}" for x, y in ring) for ring in top.rings)
-    red, green, blue = top.tone
-    return f'<path fill="rgb({red},{green},{blue})" fill-rule="evenodd" d="{"".join(f"M{way}Z" for way in ways)}"/>'
+    tone = "rgb({},{},{})".format(*top.tone)
+    # The columns of a bend are one leather: no lines part them.
+    stroke = "" if top.above[0] else f' stroke="{tone}"'
+    return f'<path fill="{tone}"{stroke} fill-rule="evenodd" d="{"".join(f"M{way}Z" for way in ways)}"/>'
 
 
 def _tops(model: Model, tones: Mapping[str, Tone], look: Sequence[float], now: Pose) -> Iterator[_Top]:
     for body in model.bodies:
         for bent in body.bent:
-            yield _top(bent.ground, _bent(model, now, bent), tones[body.leather], look, (0, bent.high))
+            level = model.tracks[bent.track].low + bent.high
+            yield _top(bent.ground, _bent(model, now, bent), tones[body.leather], look, (0, level))
         for flat in body.flat:
             yield _top(flat.ground, _flat(model, now, flat), tones[body.leather], look, (1, flat.high))
 
