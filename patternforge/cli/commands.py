@@ -156,7 +156,8 @@ def views(
 ) -> None:
     """Draw DESIGN to be looked at before it is cut, and how it is made up step by step.
 
-    Thickness over every point, sections, all pieces pulled apart, a picture for each step: as SVG and on pages.
+    Thickness over every point, sections, the wallet folded, all pieces pulled apart, a picture for each step: as SVG,
+    on pages, and as a page that turns and closes the wallet.
     """
     from patternforge.cli.viewing import views_report
     from patternforge.drawing.paper import paper_named

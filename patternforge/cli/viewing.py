@@ -15,14 +15,15 @@ if TYPE_CHECKING:
 __all__ = ["views_report"]
 
 _WIDTH = 100  # of running text, letters
-_PICTURES = (".svg", ".pdf")
+_PICTURES = (".svg", ".pdf", ".html")
+_OPENED = {".html": "  (open it in a browser: turn the wallet, and close it with the slider)"}
 
 
 def views_report(done: Views) -> list[str]:
     """The files written, the steps of making the wallet, and the order of sewing."""
     return [
         f"{done.wallet.pattern.design.title}: look at it in {done.delivery.folder}",
-        *(f"  {name}" for name in done.delivery.written if name.endswith(_PICTURES)),
+        *(f"  {name}{_OPENED.get(name[-5:], '')}" for name in done.delivery.written if name.endswith(_PICTURES)),
         "",
         "Make it up in these steps",
         *(line for step in done.steps for line in _step(step)),

@@ -19,7 +19,7 @@ from patternforge.geometry.regions import Region, patches, region
 from patternforge.geometry.transform import Transform, flipped_x, translation
 from patternforge.leather.closing import Placed
 
-__all__ = ["BulkMap", "BulkSpot", "closed_map", "open_map", "ply_areas"]
+__all__ = ["BulkMap", "BulkSpot", "closed_map", "open_map", "ply_areas", "reach"]
 
 _ARCS = 1e-4  # mm that the edge of an arc may stray
 
@@ -99,14 +99,14 @@ def _panel(layout: Layout, panel: int) -> Path:
 
 def _sheets(layout: Layout, panel: int) -> Iterator[_Sheet]:
     """What lies on a panel, ply by ply, cut off at its folds; what reaches beyond an outer edge is kept."""
-    beyond = _beyond(layout, panel)
+    beyond = reach(layout, panel)
     for ply in layout.plies:
         if panel in ply.panels:
             parts = ((thickness, part.common(beyond)) for thickness, part in ply_areas(ply))
             yield from (_Sheet(ply.name, thickness, part) for thickness, part in parts if not part.is_empty)
 
 
-def _beyond(layout: Layout, panel: int) -> Region:
+def reach(layout: Layout, panel: int) -> Region:
     """A panel, opened wide at the edges that are edges of the wallet."""
     drafted, last, wide = layout.pattern.panels[panel], len(layout.pattern.panels) - 1, 1000.0
     x0 = drafted.x0 - (wide if panel == 0 else 0.0)
@@ -114,9 +114,12 @@ def _beyond(layout: Layout, panel: int) -> Region:
     return region(rounded_rectangle(x0, -wide, x1, layout.pattern.height + wide, 0.0))
 
 
-def ply_areas(ply: Ply) -> Iterator[tuple[float, Region]]:
-    """What a ply covers, parted by its thickness there, mm: the thinnest of the boxes it is skived in counts."""
-    rest = _area(ply)
+def ply_areas(ply: Ply, stray: float = _ARCS) -> Iterator[tuple[float, Region]]:
+    """What a ply covers, parted by its thickness there, mm: the thinnest of the boxes it is skived in counts.
+
+    The edges of arcs may ``stray`` so far, mm.
+    """
+    rest = _area(ply, stray)
     if ply.hollow:
         rest = rest.without(_box(ply.hollow))
     for box, left in sorted(ply.thinned, key=lambda each: each[1]):
@@ -130,10 +133,10 @@ def _box(box: Bounds) -> Region:
     return region(rounded_rectangle(box.x0, box.y0, box.x1, box.y1, 0.0))
 
 
-def _area(ply: Ply) -> Region:
+def _area(ply: Ply, stray: float) -> Region:
     if ply.outline is None:
         return reduce(Region.united, (_box(box) for box in ply.boxes))
-    return region(ply.outline, ply.openings, _ARCS)
+    return region(ply.outline, ply.openings, stray)
 
 
 def _spots(sheets: Sequence[_Sheet]) -> tuple[BulkSpot, ...]:

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from shapely import Polygon
     from shapely.geometry.base import BaseGeometry
 
-__all__ = ["Cell", "Patch", "Region", "fault_of", "overlap_area", "overlay", "patches", "region"]
+__all__ = ["Cell", "Patch", "Region", "fault_of", "overlap_area", "overlay", "patches", "region", "united"]
 
 SAME_VERTEX = 1e-7  # mm; neighbours that meet within this of their common vertex meet there only
 
@@ -61,8 +61,8 @@ class Region:
         return bool(self.shape.covers(shapely.Point(p.x, p.y)))
 
     def common(self, other: Region) -> Region:
-        """What lies in both."""
-        return Region(self.shape.intersection(other.shape))
+        """What lies in both; where they only touch along an edge, nothing does."""
+        return Region(_areas(self.shape.intersection(other.shape)))
 
     def united(self, other: Region) -> Region:
         """What lies in either."""
@@ -84,9 +84,7 @@ class Region:
         """The outlines of all parts and of their holes, in straight lines; corners closer than 1e-4 mm are one."""
         import shapely
 
-        # Areas that also touch along a line or in a point have that in common too.
-        parts = (part for part in shapely.get_parts(self.shape) if part.geom_type == "Polygon")
-        rings = (ring for part in parts for ring in (part.exterior, *part.interiors))
+        rings = (ring for part in shapely.get_parts(self.shape) for ring in (part.exterior, *part.interiors))
         apart = (_apart([Point(x, y) for x, y in ring.coords[:-1]]) for ring in rings)
         return tuple(polygon(points) for points in apart if len(points) > 2)
 
@@ -98,6 +96,19 @@ class Region:
         96.0
         """
         return Region(self.shape.buffer(-by, join_style="mitre"))
+
+    def triangles(self) -> tuple[tuple[Point, Point, Point], ...]:
+        """The area parted into triangles, counter-clockwise, that have no corners but those of its rim.
+
+        >>> from patternforge.geometry.corners import rounded_rectangle
+        >>> len(region(rounded_rectangle(0, 0, 9, 9, 0), [rounded_rectangle(3, 3, 6, 6, 0)]).triangles())
+        8
+        """
+        import shapely
+
+        parted = shapely.get_parts(shapely.constrained_delaunay_triangles(self.shape))
+        rings = (shapely.get_coordinates(shapely.orient_polygons(part))[:3].tolist() for part in parted)
+        return tuple((Point(*a), Point(*b), Point(*c)) for a, b, c in rings)
 
     def distance_to(self, other: Region) -> float:
         """The shortest distance between both, mm; 0 when they touch or overlap."""
@@ -225,6 +236,22 @@ def _faces(shapes: Sequence[BaseGeometry]) -> Iterator[Polygon]:
 
     edges = shapely.unary_union([shape.boundary for shape in shapes], grid_size=_GRID)
     yield from shapely.get_parts(shapely.polygonize([edges]))
+
+
+def united(areas: Iterable[Region]) -> Region:
+    """What lies in any of the areas."""
+    import shapely
+
+    return Region(shapely.union_all([area.shape for area in areas]))
+
+
+def _areas(shape: BaseGeometry) -> BaseGeometry:
+    """A shape without lines and points: with them it has no rim that could cut others."""
+    import shapely
+
+    if shape.geom_type != "GeometryCollection":
+        return shape
+    return shapely.union_all([part for part in shapely.get_parts(shape) if part.geom_type == "Polygon"])
 
 
 def _apart(points: list[Point]) -> list[Point]:

@@ -50,6 +50,8 @@ def views(request: ViewsRequest) -> Views:
 
     DesignError, DraftError and DeliveryError as the stages raise them.
     """
+    from patternforge.viewer.wallet import wallet_page
+
     wallet = lettered(judged(request.design, request.settings))
     order = sewing_order(_laid(wallet))
     steps = _steps(wallet, order)
@@ -57,6 +59,7 @@ def views(request: ViewsRequest) -> Views:
     name = set_name(wallet.pattern)
     files = {f"{sheet.name}.svg": writer("svg")(sheet) for sheet in sheets}
     files[f"{name}-views-{request.paper.name.lower()}.pdf"] = _album(wallet, sheets, steps, request.paper)
+    files[f"{name}-folded.html"] = wallet_page(wallet.pattern)
     return Views(wallet, order, delivered(request.out / f"{name}-views", files), steps)
 
 

@@ -24,6 +24,7 @@ def test_all_pictures_are_written_and_the_steps_and_the_order_of_sewing_are_told
         "two-fold-exploded.svg",
         "two-fold-steps.svg",
         "two-fold-views-letter.pdf",
+        "two-fold-folded.html",
         "files.txt",
     }
     lines = [line.strip() for line in ended.out.splitlines()]

@@ -134,6 +134,19 @@ def test_one_circle_flattened_from_two_starts_leaves_no_slivers() -> None:
     assert cell.covers == {0, 1}
 
 
+def test_an_area_cut_off_along_an_edge_it_also_touches_still_cuts_others() -> None:
+    # An L meets the box in a strip of 6 x 1; further up the two only touch.
+    angle = region(polygon([Point(0, 0), Point(10, 0), Point(10, 4), Point(4, 4), Point(4, 10), Point(0, 10)]))
+    box = region(rounded_rectangle(4, 3, 10, 10, 0))
+    strip = angle.common(box)
+    assert strip.area == pytest.approx(6.0)
+    found = patches([box, strip])
+    assert sorted((sorted(patch.covers), round(patch.region.area, 6)) for patch in found) == [
+        ([0], 36.0),
+        ([0, 1], 6.0),
+    ]
+
+
 def test_nothing_has_no_cells() -> None:
     assert overlay([]) == ()
 

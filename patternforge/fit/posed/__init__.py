@@ -1,0 +1,1 @@
+"""The wallet posed: its layers and contents as solid bodies, anywhere between laid open and closed."""
