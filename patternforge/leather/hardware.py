@@ -29,7 +29,8 @@ class Hardware:
     """One kind of hardware: a word and the diameter of the hole for each half, mm, the first half being the one seen.
 
     ``cap`` is the width of the widest part that lies on the leather. A kind with one half, such as an eyelet, meets
-    nothing. One that is covered has no holes; ``thickness`` of each half lies between the layers, mm.
+    nothing. One that is covered has no holes; ``thickness`` of each half lies between the layers, mm. One that
+    ``joins`` goes through both of its places at once, as a rivet does.
     """
 
     name: str
@@ -40,6 +41,7 @@ class Hardware:
     source: str = ""
     setting: Setting = Setting.PUNCHED
     thickness: float = 0.0
+    joins: bool = False
 
 
 def hardware() -> Mapping[str, Hardware]:
@@ -66,6 +68,7 @@ def _kind(group: Mapping[str, Any], entry: Mapping[str, Any]) -> Hardware:
         source=_source(group),
         setting=Setting(group.get("setting", Setting.PUNCHED)),
         thickness=entry.get("thickness", 0.0),
+        joins=group.get("joins", False),
     )
 
 
