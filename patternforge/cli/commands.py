@@ -22,6 +22,7 @@ from patternforge.cli.choices import (
     Usage,
 )
 from patternforge.cli.guard import guarded
+from patternforge.cli.making import making
 from patternforge.cli.trials import trials
 from patternforge.cli.words import TRUE, given, pairs, texts
 
@@ -237,6 +238,7 @@ def machines(name: options.MachineWord = None, out: options.OutFile = None) -> N
 
 # Test pieces and what they tell stand in a module of their own; their commands are commands like the others.
 app.add_typer(trials)
+app.add_typer(making)
 
 
 def _say(lines: Iterable[str]) -> None:
