@@ -7,6 +7,14 @@ from dataclasses import dataclass
 
 from patternforge.drafting.assembly_words import step_words
 from patternforge.drafting.exploded import exploded_figures
+from patternforge.drafting.folded_picture import (
+    FoldedWallet,
+    blank_figures,
+    exploded_faces,
+    flap_figures,
+    folded_wallet,
+)
+from patternforge.drafting.folded_words import blank_words, filling_words, flap_words
 from patternforge.drafting.step_picture import step_figures
 from patternforge.drawing.extent import moved
 from patternforge.drawing.model import Figure, Role, Sheet, Text
@@ -33,12 +41,22 @@ class StepSheet:
 
 
 def exploded_sheet(name: str, title: str, laid: Layout) -> Sheet:
-    """Every piece lifted off what it lies on, the outermost lowest, named, under a heading; a page of A4 takes it."""
+    """Every piece lifted off what it lies on, the outermost lowest, named, under a heading; a page of A4 takes it.
+
+    Of a wallet folded from one piece the faces as they lie closed, the lowest seen from the inside first.
+    """
+    if laid.pattern.folded:
+        return _sheet(name, exploded_faces(folded_wallet(laid.pattern)), f"{title}: faces as they lie closed")
     return _sheet(name, exploded_figures(laid), f"{title}: pieces from the outside in")
 
 
 def step_sheets(name: str, title: str, laid: Layout, order: SewingOrder) -> tuple[StepSheet, ...]:
-    """The steps of making a wallet in the order in which they can be done, each with its words and its picture."""
+    """The steps of making a wallet in the order in which they can be done, each with its words and its picture.
+
+    A wallet folded from one piece has no seams: its folds are its steps, in the order of closing.
+    """
+    if laid.pattern.folded:
+        return _folded_sheets(name, title, folded_wallet(laid.pattern))
     steps = making_steps(laid, order)
     return tuple(
         StepSheet(
@@ -47,6 +65,20 @@ def step_sheets(name: str, title: str, laid: Layout, order: SewingOrder) -> tupl
             _sheet(f"{name}-{number:02d}", step_figures(laid, steps, number - 1), f"{title}: step {number}"),
         )
         for number, step in enumerate(steps, start=1)
+    )
+
+
+def _folded_sheets(name: str, title: str, wallet: FoldedWallet) -> tuple[StepSheet, ...]:
+    numbers = range(1, len(wallet.closed.parts.folds) + 1)
+    filled = filling_words(wallet)
+    told = [
+        (blank_words(wallet), blank_figures(wallet)),
+        *((flap_words(wallet, number), flap_figures(wallet, number)) for number in numbers),
+        *([(filled, exploded_faces(wallet))] if filled else ()),
+    ]
+    return tuple(
+        StepSheet(number, words, _sheet(f"{name}-{number:02d}", figures, f"{title}: step {number}"))
+        for number, (words, figures) in enumerate(told, start=1)
     )
 
 

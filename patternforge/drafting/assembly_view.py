@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from enum import Enum
 from itertools import pairwise
 
-from patternforge.drawing.model import Area, Ink, Role, Stroke
+from patternforge.drawing.model import Area, Ink, Role
 from patternforge.fit.layout import Layout, laid_path
 from patternforge.fit.strips import folded_strip
 from patternforge.geometry.flatten import flattened
@@ -17,11 +17,11 @@ from patternforge.geometry.transform import Transform, flipped_x, identity, rota
 from patternforge.wallet.pattern import Piece
 from patternforge.wallet.strip import StripPlacement
 
-__all__ = ["Seen", "View", "fitting_scale", "heavy", "laid_openings", "laid_outline", "plan", "slanted"]
+__all__ = ["Seen", "View", "arrow", "heavy", "laid_openings", "laid_outline", "plan", "slanted"]
 
 _FLAT = 0.1  # mm that a drawn arc may stray
+_APART = 1e-6  # mm; points of a picture nearer to each other are one
 _SHEAR, _DEPTH = 0.34, 0.5  # of what lies behind, in pictures at a slant: moved aside, and shortened
-_SCALES = (1.0, 0.8, 2 / 3, 0.5, 0.4, 1 / 3, 0.25, 0.2, 0.15, 0.1)
 
 
 class Seen(Enum):
@@ -79,15 +79,6 @@ def _onto(layout: Layout, seen: Seen) -> Transform:
     return upright if seen is Seen.INSIDE else upright.then(flipped_x())
 
 
-def fitting_scale(width: float, height: float, widest: float, highest: float) -> float:
-    """The largest plain scale, 1 at most, at which a picture of ``width`` x ``height`` mm keeps within its room.
-
-    >>> fitting_scale(200.0, 100.0, 90.0, 90.0)
-    0.4
-    """
-    return next((s for s in _SCALES if s * width <= widest and s * height <= highest), _SCALES[-1])
-
-
 def laid_outline(layout: Layout, piece: Piece) -> Path:
     """The outline of a piece where it lies on the assembly; of a gusset the band it takes up along its seam."""
     placement = piece.placement
@@ -117,13 +108,14 @@ def _band(placement: StripPlacement, depth: float) -> Path:
 def heavy(points: Sequence[Point], width: float) -> Iterator[Ink]:
     """A bold line through points of a picture, as solid bars: how wide a pen draws is the writer's to say."""
     for a, b in pairwise(points):
-        if a.distance_to(b) > 1e-6:
+        if a.distance_to(b) > _APART:
             side = (b - a).unit().perpendicular() * (width / 2)
             yield Area(Role.OUTLINE, (polygon((a - side, b - side, b + side, a + side)),), 1.0)
 
 
-def ring(path: Path, width: float) -> Iterator[Ink]:
-    """A bold line round a closed path of straight lines, and the thin one that its middle is."""
-    points = [Point(x, y) for x, y, _ in path.vertices]
-    yield from heavy([*points, points[0]], width)
-    yield Stroke(Role.OUTLINE, path)
+def arrow(start: Point, end: Point, width: float) -> Iterator[Ink]:
+    """A bold arrow from one point of a picture to another."""
+    way = (end - start).unit()
+    back, aside = end - way * (4 * width), way.perpendicular() * (2 * width)
+    yield from heavy([start, back], width)
+    yield Area(Role.OUTLINE, (polygon((end, back + aside, back - aside)),), 1.0)

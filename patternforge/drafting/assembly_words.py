@@ -2,14 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from types import MappingProxyType
 
-from patternforge.fit.glue import glue_of
+from patternforge.drafting.letters import letter_facts
+from patternforge.fit.glue import Glue, glue_of
 from patternforge.fit.layout import Layout
 from patternforge.fit.making import MakingStep, Work
+from patternforge.leather.hardware import Setting, hardware
 from patternforge.units import mm
+from patternforge.wallet.pattern import FittingHole, Pocket
+from patternforge.wallet.words import Edge, Side
 
-__all__ = ["group_name", "listed", "step_words"]
+__all__ = ["base_of", "group_name", "listed", "step_words"]
+
+
+@dataclass(frozen=True, slots=True)
+class _Kind:
+    """Hardware as far as words go: what its halves are called, how it is set, whether it goes through both places."""
+
+    halves: tuple[str, ...]
+    setting: Setting
+    joins: bool
+
+
+_TURNED = {Edge.LEFT: "top", Edge.TOP: "right", Edge.RIGHT: "bottom", Edge.BOTTOM: "left"}
 
 
 def listed(words: Iterable[str]) -> str:
@@ -22,18 +40,144 @@ def listed(words: Iterable[str]) -> str:
     return f"{', '.join(others)} and {last}" if others else last
 
 
-def group_name(group: Sequence[str]) -> str:
-    """What pieces held together are called: by the outermost of them.
+def group_name(layout: Layout, group: Sequence[str]) -> str:
+    """What pieces held together are called: by the largest of them."""
+    return group[0] if len(group) == 1 else f"{_largest(layout, group)} with what is sewn to it"
 
-    >>> group_name(["divider", "pocket"])
-    'divider with what is sewn to it'
-    """
-    return group[0] if len(group) == 1 else f"{group[0]} with what is sewn to it"
+
+def _largest(layout: Layout, group: Sequence[str]) -> str:
+    """The largest of some pieces, of equals the outermost."""
+    return max(group, key=lambda name: round(layout.pattern.piece(name).area, 3))
+
+
+def base_of(layout: Layout, step: MakingStep) -> int:
+    """Which of the groups of a step the others are laid on: that of the largest piece, of equals the outermost."""
+    every = [name for group in step.groups for name in group]
+    largest = _largest(layout, every)
+    return next(i for i, group in enumerate(step.groups) if largest in group)
 
 
 def step_words(layout: Layout, step: MakingStep) -> str:
     """What is done in a step, in one or more sentences."""
-    return {
+    return " ".join(_SAID[step.work](layout, step))
+
+
+def _skive(layout: Layout, step: MakingStep) -> Iterator[str]:
+    yield f"Skive the back of {listed(step.pieces)} beneath the toned places, to the thickness written there."
+    yield "Use a sharp blade and cut away from your hand."
+
+
+def _letter(layout: Layout, step: MakingStep) -> Iterator[str]:
+    for name in step.pieces:
+        facts = letter_facts(layout.pattern.piece(name))
+        yield f"Put the letters on the showing face of {name} now, while it lies alone and flat: {'; '.join(facts)}."
+
+
+def _mouths(layout: Layout, step: MakingStep) -> Iterator[str]:
+    yield f"Finish the edges drawn bold on {listed(step.pieces)}."
+    yield "Once the pieces are sewn down, these edges are hard to reach."
+
+
+def _crease(layout: Layout, step: MakingStep) -> Iterator[str]:
+    yield f"Crease {listed(step.pieces)} along the dashed lines and fold it to shape."
+
+
+def _set(layout: Layout, step: MakingStep) -> Iterator[str]:
+    joined: dict[str, list[str]] = {}
+    for name, half in step.fittings:
+        if _kind(layout, half).joins:
+            joined.setdefault(half.fitting, []).append(name)
+        else:
+            yield from _set_half(layout, name, half)
+    for fitting, names in joined.items():
+        yield f"Set {fitting} through {listed(dict.fromkeys(names))}, where both its holes lie on each other."
+
+
+def _set_half(layout: Layout, name: str, half: FittingHole) -> Iterator[str]:
+    kind = _kind(layout, half)
+    word = f"the {kind.halves[half.half - 1]} of {half.fitting}" if kind.halves else half.fitting
+    if kind.setting is Setting.COVERED:
+        yield f"Glue {word} to the back of {name} at its mark, before another piece covers it."
+    else:
+        yield f"Set {word} in {name}."
+
+
+def _turn(layout: Layout, step: MakingStep) -> Iterator[str]:
+    if not step.groups:
+        yield f"Turn the toned edges of {listed(step.pieces)} in over the back and glue them down."
+        return
+    shell, *held = step.pieces
+    yield f"Lay {listed(held)} on the back of {shell}. Turn the edges of {shell} in over it and glue them down."
+
+
+def _sew(layout: Layout, step: MakingStep) -> Iterator[str]:
+    glue = glue_of(layout, step)
+    if len(step.groups) > 1:
+        base = base_of(layout, step)
+        others = [group_name(layout, group) for i, group in enumerate(step.groups) if i != base]
+        yield f"Lay {listed(others)} on {group_name(layout, step.groups[base])}."
+    if glue:
+        yield "Glue along the stitches only, as the picture shows on the lower piece."
+    yield from _left_open(layout, glue)
+    holes = sum(len(seam.holes) for seam in layout.pattern.seams if seam.name == step.seam)
+    yield f"Sew {step.seam}, {holes} holes."
+
+
+def _left_open(layout: Layout, glue: Sequence[Glue]) -> Iterator[str]:
+    """What must stay free of glue: where items go in, by the edges of the picture seen from the inside."""
+    shut = [pocket for pocket in layout.pattern.pockets if any(_shuts(layout, pocket, each) for each in glue)]
+    words = dict.fromkeys(f"{_edge(layout, pocket.opening)} ({pocket.content})" for pocket in shut)
+    if words:
+        yield f"Leave the pocket open at the {listed(words)}."
+
+
+def _shuts(layout: Layout, pocket: Pocket, glue: Glue) -> bool:
+    """Whether this glue closes a side of a pocket: it lies between the pocket's wall and what the item lies on."""
+    is_inwards = layout.pattern.piece(pocket.piece).showing is Side.OUTSIDE and not pocket.held
+    return pocket.piece == (glue.outer if is_inwards else glue.inner)
+
+
+def _edge(layout: Layout, edge: Edge) -> str:
+    return _TURNED[edge] if layout.pattern.design.body.turned else edge.value
+
+
+def _lay(layout: Layout, step: MakingStep) -> Iterator[str]:
+    yield f"Lay {listed(step.pieces)} in its place; no seam holds it."
+
+
+def _fold(layout: Layout, step: MakingStep) -> Iterator[str]:
+    fold = layout.pattern.folds[step.fold - 1]
+    left, right = (layout.pattern.panels[i].name for i in (step.fold - 1, step.fold))
+    if abs(fold.angle) == 180:
+        faces = "insides" if fold.angle > 0 else "outsides"
+        yield f"Fold between {left} and {right} until their {faces} meet."
+    else:
+        yield f"Fold between {left} and {right} by {mm(abs(fold.angle), 0)} degrees."
+    around = layout.pattern.design.body.folds[step.fold - 1].core
+    if around:
+        yield f"The fold goes round {around}: put it in first."
+
+
+def _stuck(layout: Layout, step: MakingStep) -> Iterator[str]:
+    yield f"{step.seam} cannot be sewn: {listed(step.pieces)} covers it. The design must be changed."
+
+
+def _edges(layout: Layout, step: MakingStep) -> Iterator[str]:
+    trims = {(piece.name, _edge(layout, edge), by) for piece in layout.pattern.pieces for edge, by in piece.trims}
+    for name, edge, by in sorted(trims):
+        yield f"Cut {mm(by)} mm off {name} at the {edge}, flush with the rest."
+    yield "Sand and finish the edges all round."
+
+
+def _kind(layout: Layout, half: FittingHole) -> _Kind:
+    fitting = next(each for each in layout.pattern.design.fittings if each.name == half.fitting)
+    known = hardware().get(fitting.kind)
+    halves = known.halves if known and len(known.halves) >= half.half else ()
+    return _Kind(halves, fitting.setting, bool(fitting.meets and known and known.joins))
+
+
+_SAID: Mapping[Work, Callable[[Layout, MakingStep], Iterator[str]]] = MappingProxyType(
+    {
         Work.SKIVE: _skive,
         Work.LETTER: _letter,
         Work.MOUTHS: _mouths,
@@ -45,68 +189,5 @@ def step_words(layout: Layout, step: MakingStep) -> str:
         Work.FOLD: _fold,
         Work.STUCK: _stuck,
         Work.EDGES: _edges,
-    }[step.work](layout, step)
-
-
-def base_of(layout: Layout, step: MakingStep) -> int:
-    """Which of the groups of a step the others are laid on: that of the largest piece, of equals the outermost."""
-    area = {piece.name: piece.area for piece in layout.pattern.pieces}
-    largest = [max(area[name] for name in group) for group in step.groups]
-    return max(range(len(largest)), key=lambda i: (round(largest[i], 3), -i))
-
-
-def _skive(layout: Layout, step: MakingStep) -> str:
-    return (
-        f"Skive {listed(step.pieces)} on the flesh side where the picture is toned, to the thickness written there."
-    )
-
-
-def _letter(layout: Layout, step: MakingStep) -> str:
-    return f"Put the letters on {listed(step.pieces)} now, while it lies alone and flat."
-
-
-def _mouths(layout: Layout, step: MakingStep) -> str:
-    return f"Finish the edges drawn bold on {listed(step.pieces)} now; once sewn they can hardly be reached."
-
-
-def _crease(layout: Layout, step: MakingStep) -> str:
-    return f"Crease {listed(step.pieces)} along the dashed lines and fold it to shape."
-
-
-def _set(layout: Layout, step: MakingStep) -> str:
-    return " ".join(f"Set {half.fitting} in {name}." for name, half in step.fittings)
-
-
-def _turn(layout: Layout, step: MakingStep) -> str:
-    shell, *held = step.pieces
-    if not held:
-        return f"Turn the edges of {listed(step.pieces)} in over the back and glue them down."
-    return f"Lay {listed(held)} on the back of {shell}, turn the edges of {shell} in over it and glue them down."
-
-
-def _sew(layout: Layout, step: MakingStep) -> str:
-    if len(step.groups) == 1:
-        return f"Sew {step.seam}."
-    base = base_of(layout, step)
-    others = [group_name(group) for i, group in enumerate(step.groups) if i != base]
-    glue = "Glue only along the stitches, where the picture shows it." if glue_of(layout, step) else ""
-    return f"Lay {listed(others)} on {group_name(step.groups[base])}. {glue} Sew {step.seam}."
-
-
-def _lay(layout: Layout, step: MakingStep) -> str:
-    return f"Lay {listed(step.pieces)} in its place; no seam holds it."
-
-
-def _fold(layout: Layout, step: MakingStep) -> str:
-    fold = layout.pattern.design.body.folds[step.fold - 1]
-    left, right = (layout.pattern.panels[i].name for i in (step.fold - 1, step.fold))
-    meet = "insides" if fold.angle > 0 else "outsides"
-    return f"Fold between {left} and {right} by {mm(abs(fold.angle), 0)} degrees, {meet} together."
-
-
-def _stuck(layout: Layout, step: MakingStep) -> str:
-    return f"{step.seam} cannot be sewn: {listed(step.pieces)} covers it. Change the design."
-
-
-def _edges(layout: Layout, step: MakingStep) -> str:
-    return "Trim, sand and finish the edges that are sewn together."
+    }
+)

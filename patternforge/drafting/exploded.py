@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from patternforge.drafting.assembly_pieces import Look, piece_figures
-from patternforge.drafting.assembly_view import View, fitting_scale, laid_outline, slanted
+from patternforge.drafting.assembly_view import View, laid_outline, slanted
 from patternforge.drafting.leaders import named_places, names_figure
 from patternforge.drawing.model import Figure
+from patternforge.drawing.scaling import plain_scale
 from patternforge.drawing.stacked import room
 from patternforge.fit.layout import Layout
 from patternforge.geometry.point import Bounds, joined_bounds
@@ -40,7 +41,7 @@ def exploded_figures(layout: Layout) -> tuple[Figure, ...]:
     level = storeys(layout, view)
     flat = view.bounds(laid_outline(layout, piece) for piece in layout.pattern.pieces)
     high = _HIGHEST - _LIFT * max(level.values())
-    view = view.scaled(fitting_scale(flat.width, flat.height, _WIDEST, max(high, 40.0)))
+    view = view.scaled(plain_scale(flat.width, flat.height, _WIDEST, max(high, 40.0)))
     lifts = {name: storey * _LIFT for name, storey in level.items()}
     tones = {name: _TONE * (storey % 2) for name, storey in level.items()}
     figures = piece_figures(layout, view, Look(lifts, tones, {}, {}))

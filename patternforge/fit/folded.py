@@ -16,12 +16,12 @@ from patternforge.wallet.folded.pattern import DraftedFolded
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import Limits
 
-__all__ = ["folded_findings", "folded_findings_as_cut", "folded_range_findings"]
+__all__ = ["closed_of", "folded_findings", "folded_findings_as_cut", "folded_range_findings"]
 
 
 def folded_findings(pattern: Pattern, folded: DraftedFolded, leathers: Mapping[str, Leather]) -> tuple[Finding, ...]:
     """Every finding on a folded wallet cut from these leathers (by role)."""
-    wallet = _closed(pattern, folded, leathers)
+    wallet = closed_of(pattern, folded, leathers)
     tabs = tab_findings(wallet, fastened(wallet, folded.tabs, pattern.pieces[0]))
     return _all_findings(pattern, folded, wallet, tabs)
 
@@ -30,7 +30,7 @@ def folded_findings_as_cut(
     pattern: Pattern, folded: DraftedFolded, leathers: Mapping[str, Leather]
 ) -> tuple[Finding, ...]:
     """``folded_findings`` on a blank that is cut already, where other leather than the drafted one gives a little."""
-    wallet = _closed(pattern, folded, leathers)
+    wallet = closed_of(pattern, folded, leathers)
     tabs = cut_tab_findings(wallet, fastened(wallet, folded.tabs, pattern.pieces[0]))
     return _all_findings(pattern, folded, wallet, tabs)
 
@@ -52,12 +52,13 @@ def folded_range_findings(
     pattern: Pattern, folded: DraftedFolded, leathers: Mapping[str, Leather]
 ) -> tuple[Finding, ...]:
     """What other leathers than the drafted ones change for the worse: what closes, what meets, how thick it is."""
-    wallet = _closed(pattern, folded, leathers)
+    wallet = closed_of(pattern, folded, leathers)
     slits = fastened(wallet, folded.tabs, pattern.pieces[0])
     return (*face_findings(wallet), *range_tab_findings(slits), _thickness(wallet, pattern.design.limits))
 
 
-def _closed(pattern: Pattern, folded: DraftedFolded, leathers: Mapping[str, Leather]) -> ClosedFolded:
+def closed_of(pattern: Pattern, folded: DraftedFolded, leathers: Mapping[str, Leather]) -> ClosedFolded:
+    """The blank folded shut in these leathers (by role), its rooms loaded as its design says."""
     items = {content.name: content.item for content in pattern.design.contents}
     share = pattern.design.load.cards
     loads = tuple(

@@ -123,10 +123,15 @@ class _Bench:
         known = self._all()
         new = tuple(piece for piece in dict.fromkeys(pieces) if piece not in known)
         met = [group for group in self._groups if set(group) & set(pieces)]
-        groups = sorted([*met, *((piece,) for piece in new)], key=lambda group: self._level[group[0]])
+        groups = sorted([*met, *((piece,) for piece in new)], key=self._place)
         self._groups = [group for group in self._groups if group not in met]
         self._groups.append(tuple(sorted((p for group in groups for p in group), key=lambda p: self._level[p])))
         return tuple(groups), tuple(sorted(new, key=lambda p: self._level[p]))
+
+    def _place(self, group: tuple[str, ...]) -> int:
+        """The level of the largest piece of a group: what else is sewn to it may lie on either side of others."""
+        pieces = [self._layout.pattern.piece(name) for name in group]
+        return max(pieces, key=lambda piece: round(piece.area, 3)).level
 
 
 def _names(layout: Layout) -> tuple[str, ...]:

@@ -82,7 +82,9 @@ class Region:
         """The outlines of all parts and of their holes, in straight lines; corners closer than 1e-4 mm are one."""
         import shapely
 
-        rings = (ring for part in shapely.get_parts(self.shape) for ring in (part.exterior, *part.interiors))
+        # Areas that also touch along a line or in a point have that in common too.
+        parts = (part for part in shapely.get_parts(self.shape) if part.geom_type == "Polygon")
+        rings = (ring for part in parts for ring in (part.exterior, *part.interiors))
         apart = (_apart([Point(x, y) for x, y in ring.coords[:-1]]) for ring in rings)
         return tuple(polygon(points) for points in apart if len(points) > 2)
 

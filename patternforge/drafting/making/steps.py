@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from patternforge.drafting.assembly_sheet import StepSheet, step_sheets
-from patternforge.drafting.making.folded_steps import folded_steps
 from patternforge.drawing.document import Picture, Step
 from patternforge.drawing.extent import moved
 from patternforge.drawing.model import Figure, Sheet, Text
@@ -27,8 +26,6 @@ _HEADING = "heading"  # the figure of a sheet that says what its page says alrea
 
 def making_steps_told(pattern: Pattern, width: float, height: float) -> tuple[Step, ...]:
     """Every step in the order of the work; no picture is larger than ``width`` x ``height`` mm."""
-    if pattern.folded:
-        return tuple(folded_steps(pattern, pattern.folded, width, height))
     laid = layout(pattern, {leather.role: leather for leather in pattern.design.leathers})
     design = pattern.design
     return tuple(_steps(step_sheets(design.name, design.title, laid, sewing_order(laid)), width, height))

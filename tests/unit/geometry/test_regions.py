@@ -142,3 +142,10 @@ def test_shapely_is_not_loaded_before_it_is_used() -> None:
     program = "import sys, patternforge.geometry.regions; print('shapely' in sys.modules)"
     done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "False"
+
+
+def test_areas_that_share_an_area_and_a_line_have_the_outline_of_the_area() -> None:
+    comb = polygon(Point(x, y) for x, y in ((0, 0), (9, 0), (9, 3), (6, 3), (6, 6), (3, 6), (3, 3), (0, 3)))
+    shelf = region(polygon([Point(6, 3), Point(20, 3), Point(20, 9), Point(4, 9), Point(4, 5), Point(6, 5)]))
+    (shared,) = region(comb).common(shelf).paths
+    assert abs(shared.area) == pytest.approx(2.0)
