@@ -48,6 +48,7 @@ td { border-bottom: 0.15mm solid #777; }
 tfoot { display: table-row-group; }
 tfoot td { font-weight: bold; border-top: 0.3mm solid #000; border-bottom: none; }
 .right { text-align: right; font-variant-numeric: tabular-nums; }
+td.right { white-space: nowrap; }
 .centre { text-align: center; }
 .small { font-size: 0.85rem; }
 .loud { border: 0.5mm solid #000; padding: 0.3rem 0.5rem; }

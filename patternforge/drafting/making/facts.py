@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from patternforge.drafting.making.prices import PriceList
-from patternforge.drawing.document import Step
+from patternforge.drawing.document import Block
 from patternforge.fit.findings import Finding
 from patternforge.fit.window import ThicknessWindow
 from patternforge.wallet.pattern import Pattern
@@ -34,7 +34,7 @@ class MakingFacts:
     findings: tuple[Finding, ...]
     finished: Finished
     windows: tuple[ThicknessWindow, ...] = ()
-    steps: tuple[Step, ...] = ()
+    steps: tuple[Block, ...] = ()
     waste: float | None = None
     prices: PriceList | None = None
     width: float = 180.0

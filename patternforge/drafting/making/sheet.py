@@ -27,7 +27,8 @@ def making_sheet(facts: MakingFacts) -> Document:
     """All that the bench needs to make the wallet; sections that would be empty are left out."""
     design = facts.pattern.design
     revision = f"revision {design.revision}" if design.revision else "no revision"
-    imprint = f"{design.title}, {revision}, {_file(design.file)}"
+    # The title comes last: where letters are large, what is cut off is the end of it.
+    imprint = f"{_file(design.file)}, {revision}: {design.title}"
     subtitle = f"Making sheet, {revision}, drafted from {_file(design.file)}"
     return Document(design.title, subtitle, imprint, tuple(each for each in _sections(facts) if each))
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from patternforge.drafting.assembly_sheet import StepSheet, step_sheets
-from patternforge.drawing.document import Picture, Step
+from patternforge.drafting.assembly_sheet import StepSheet, exploded_sheet, step_sheets
+from patternforge.drawing.document import Block, Picture, Step
 from patternforge.drawing.extent import moved
 from patternforge.drawing.model import Figure, Sheet, Text
 from patternforge.drawing.scaled import scaled_sheet
@@ -21,14 +21,17 @@ __all__ = ["making_steps_told", "within"]
 
 _RIM = 1.0  # white round a picture, mm
 _LEAST = 2.0  # height of letters, mm
+_LESS = 0.04  # by which a drawing is made smaller until it goes on the page
+_APART = "The pieces from the outside in, pulled apart. No scale."
 _HEADING = "heading"  # the figure of a sheet that says what its page says already
 
 
-def making_steps_told(pattern: Pattern, width: float, height: float) -> tuple[Step, ...]:
-    """Every step in the order of the work; no picture is larger than ``width`` x ``height`` mm."""
+def making_steps_told(pattern: Pattern, width: float, height: float) -> tuple[Block, ...]:
+    """The pieces pulled apart, then every step in the order of the work; no picture exceeds width x height, mm."""
     laid = layout(pattern, {leather.role: leather for leather in pattern.design.leathers})
-    design = pattern.design
-    return tuple(_steps(step_sheets(design.name, design.title, laid, sewing_order(laid)), width, height))
+    name, title = pattern.design.name, pattern.design.title
+    apart = Picture(within(exploded_sheet(name, title, laid), width, height), _APART, f"{title}: {_APART}")
+    return (apart, *_steps(step_sheets(name, title, laid, sewing_order(laid)), width, height))
 
 
 def _steps(sheets: tuple[StepSheet, ...], width: float, height: float) -> Iterator[Step]:
@@ -38,14 +41,21 @@ def _steps(sheets: tuple[StepSheet, ...], width: float, height: float) -> Iterat
 
 
 def within(sheet: Sheet, width: float, height: float) -> Sheet:
-    """The drawings of a sheet without its heading or white rim, made smaller where the page has less room."""
-    figures = [figure for figure in sheet.figures if figure.name != _HEADING and figure.inks]
-    box = joined_bounds([room(figure.inks) for figure in figures])
+    """The drawings of a sheet without its heading or white rim, made smaller where the page has less room.
+
+    Letters stay as high as can be read, so that they take more of a smaller drawing.
+    """
+    figures = tuple(figure for figure in sheet.figures if figure.name != _HEADING and figure.inks)
+    bare = replace(sheet, figures=figures)
+    drawn = (_snug(_readable(scaled_sheet(bare, 1.0 - _LESS * step))) for step in range(round(1 / _LESS) - 1))
+    return next(each for each in drawn if each.width <= width and each.height <= height)
+
+
+def _snug(sheet: Sheet) -> Sheet:
+    box = joined_bounds([room(figure.inks) for figure in sheet.figures])
     shift = translation(_RIM - box.x0, _RIM - box.y0)
-    placed: tuple[Figure, ...] = tuple(moved(figure, shift) for figure in figures)
-    snug = replace(sheet, width=box.width + 2 * _RIM, height=box.height + 2 * _RIM, figures=placed)
-    factor = min(1.0, width / snug.width, height / snug.height)
-    return snug if factor == 1.0 else _readable(scaled_sheet(snug, factor))
+    placed = tuple(moved(figure, shift) for figure in sheet.figures)
+    return replace(sheet, width=box.width + 2 * _RIM, height=box.height + 2 * _RIM, figures=placed)
 
 
 def _readable(sheet: Sheet) -> Sheet:
