@@ -27,6 +27,7 @@ from patternforge.drawing.paper import Paper
 from patternforge.drawing.printing import PrintSettings
 from patternforge.export.html_picture import inline_svg
 from patternforge.export.html_style import style
+from patternforge.export.html_words import lawful_words
 
 __all__ = ["html_bytes"]
 
@@ -35,7 +36,7 @@ def html_bytes(document: Document, paper: Paper, settings: PrintSettings) -> byt
     """``document`` as HTML in UTF-8, the same bytes on every day and machine; it prints on ``paper``.
 
     Of ``settings`` the white rim and the size of letters count. Words of the user's are escaped. DraftError for a
-    text that holds a control character.
+    text in a drawing that holds a control character.
 
     >>> from patternforge.drawing.paper import A4
     >>> page = html_bytes(Document("A <wallet>", "", "", ()), A4, PrintSettings(""))
@@ -68,7 +69,7 @@ def html_bytes(document: Document, paper: Paper, settings: PrintSettings) -> byt
 
 def _words(words: str) -> str:
     """Text of the user's as HTML: nothing in it is markup, and characters that no such file may hold are shown."""
-    return escape("".join(c if c.isprintable() or c in "\n\t" else "\N{REPLACEMENT CHARACTER}" for c in words))
+    return escape(lawful_words(words))
 
 
 def _section(section: Section) -> Iterator[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from xml.etree import ElementTree
 
 from patternforge.drawing.model import Sheet
+from patternforge.export.html_words import lawful_words
 from patternforge.export.svg import svg_bytes
 
 __all__ = ["inline_svg"]
@@ -21,7 +22,7 @@ def inline_svg(sheet: Sheet, told: str) -> str:
     drawn = ElementTree.fromstring(svg_bytes(sheet))
     size = {key: drawn.attrib[key] for key in ("width", "height", "viewBox")}
     drawn.attrib.clear()
-    drawn.attrib.update({"role": "img", "aria-label": told, **size})
+    drawn.attrib.update({"role": "img", "aria-label": lawful_words(told), **size})
     for element in drawn.iter():
         element.tag = element.tag.rpartition("}")[2]
         element.attrib.pop("id", None)

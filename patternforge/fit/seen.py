@@ -12,7 +12,6 @@ from enum import StrEnum
 from functools import reduce
 from itertools import pairwise
 
-from patternforge.fit.bulk_map import ply_areas
 from patternforge.fit.close import ClosedWallet
 from patternforge.fit.folds import closed_spans
 from patternforge.fit.layout import Layout, Ply
@@ -30,6 +29,7 @@ __all__ = ["Seen", "SeenPart", "Shown", "closed_seen", "open_seen", "uncovered"]
 
 _WIDE = 1000.0  # mm beyond all there is
 _SLIVER = 0.05  # mm2 of a part that is not worth drawing
+_ARCS = 0.02  # mm that the edge of an arc may stray: a fraction of a line's width
 _THIN = 0.02  # mm that is nothing seen between two edges
 
 Stitch = tuple[Point, Point]
@@ -158,12 +158,24 @@ def _areas(layout: Layout, ply: Ply) -> Iterator[Region]:
     """What a ply covers; an item where it lies pushed home, not where it may slide to."""
     item = layout.items.get(ply.name) if _shown(layout, ply) is Shown.ITEM else None
     if item is None:
-        yield from (area for _, area in ply_areas(ply))
+        yield from _own(ply)
         return
     held = (pocket.box for pocket in layout.pattern.pockets if (pocket.part, pocket.content) == (ply.part, ply.name))
     loose = (each.box for each in layout.pattern.loose if (each.part, each.content) == (ply.part, ply.name))
     own = [Bounds(*box) for box in (*held, *loose) if Bounds(*box).y0 == ply.bounds.y0] or list(ply.boxes)
-    yield from (region(rounded_rectangle(b.x0, b.y0, b.x1, b.y1, _corner(item, b))) for b in own)
+    yield from (_box(box, _corner(item, box)) for box in own)
+
+
+def _own(ply: Ply) -> Iterator[Region]:
+    if ply.outline is None:
+        yield from (_box(box) for box in ply.boxes)
+        return
+    area = region(ply.outline, ply.openings, _ARCS)
+    yield area.without(_box(ply.hollow)) if ply.hollow else area
+
+
+def _box(box: Bounds, corner: float = 0.0) -> Region:
+    return region(rounded_rectangle(box.x0, box.y0, box.x1, box.y1, corner), (), _ARCS)
 
 
 def _corner(item: Item, box: Bounds) -> float:
@@ -226,7 +238,7 @@ def _bends(layout: Layout, closed: ClosedWallet, ply: Ply, panel: int) -> Iterat
 
 def _beyond(ply: Ply, fold: DraftedFold, panel: int, reach: float) -> Iterator[Region]:
     zone = region(rounded_rectangle(fold.x0, -_WIDE, fold.x1, _WIDE, 0.0))
-    paths = [path for _, area in ply_areas(ply) for path in area.common(zone).paths]
+    paths = [path for area in _own(ply) for path in area.common(zone).paths]
     if paths:
         box = joined_bounds([path.bounds for path in paths])
         x0, x1 = (fold.x0, fold.x0 + reach) if panel == fold.number - 1 else (fold.x1 - reach, fold.x1)

@@ -106,16 +106,18 @@ def making_document(wallet: Judged, request: MakingRequest, prices: PriceList | 
         (closed_size(pattern).width, closed_size(pattern).height),
         closed_thickness(wallet.findings),
     )
+    letters = request.printing.letters.factor
     return making_sheet(
         MakingFacts(
             pattern,
             wallet.findings,
             finished,
             thickness_windows(pattern),
-            making_steps_told(pattern, area.width, _STEP * area.height),
+            making_steps_told(pattern, area.width, _STEP * area.height, letters),
             request.waste,
             prices,
             area.width,
             _PICTURE * area.height,
+            letters,
         )
     )

@@ -36,7 +36,7 @@ def _blocks(facts: MakingFacts, found: Costs) -> Iterator[Block]:
 
 
 def _row(line: CostLine) -> tuple[Cell, ...]:
-    return line.what, f"{_plain(line.quantity)} {line.unit}", f"{line.price} a {line.per}", str(line.amount)
+    return line.what, f"{_plain(line.quantity)} {line.unit}", f"{line.price} per {line.per}", str(line.amount)
 
 
 def _plain(quantity: Decimal) -> str:

@@ -27,7 +27,7 @@ class MakingFacts:
     """A drafted and judged wallet, how it is put together, and what the maker adds.
 
     ``waste``: per cent of the net area that are added to every leather, None for no word on waste. ``width`` and
-    ``height``: what a picture may take on the page, mm.
+    ``height``: what a picture may take on the page, mm; ``letters``: what heights of letters are multiplied by.
     """
 
     pattern: Pattern
@@ -39,6 +39,7 @@ class MakingFacts:
     prices: PriceList | None = None
     width: float = 180.0
     height: float = 110.0
+    letters: float = 1.0
 
     def waste_of(self, role: str) -> float | None:
         """Per cent of waste for a leather: what is said for all goes before what the price list says of it."""

@@ -31,7 +31,7 @@ def _warning(facts: MakingFacts) -> tuple[Block, ...]:
 def _table(wanting: list[Finding]) -> Table:
     right = Align.RIGHT
     columns = (
-        Column("verdict"),
+        Column("verdict", Align.CENTRE),
         Column("what was measured"),
         Column("where"),
         Column("measured", right),

@@ -34,32 +34,44 @@ _SEWN = (0.12, 0.88)  # how much of the way from hole to hole a drawn stitch cov
 
 
 @dataclass(frozen=True, slots=True)
+class _Room:
+    """What all drawings together may take, mm, and what heights of letters are multiplied by."""
+
+    width: float
+    height: float
+    letters: float
+
+
+@dataclass(frozen=True, slots=True)
 class _Drawn:
     """One look at true size, and the finished size to be written on it."""
 
     look: Seen
     size: tuple[float, float]
     inks: tuple[Ink, ...]
-
-    @property
-    def box(self) -> Bounds:
-        return extent(self.inks)
+    box: Bounds
 
 
 def wallet_picture(facts: MakingFacts) -> Picture:
     """The wallet laid open and closed from both sides at one scale, in one row or two, as large as goes."""
     opened, *closed = _looks(facts.pattern)
     drawn = [
-        _Drawn(opened, facts.finished.open, tuple(_inks(opened))),
-        *(_Drawn(look, facts.finished.closed, tuple(_inks(look))) for look in closed),
+        _drawn(opened, facts.finished.open),
+        *(_drawn(look, facts.finished.closed) for look in closed),
     ]
-    scale, rows = _largest(drawn, facts.width, facts.height)
-    sheet = _rows(rows, scale, f"{facts.pattern.design.name}-finished")
+    room_for = _Room(facts.width, facts.height, facts.letters)
+    scale, rows = _largest(drawn, room_for)
+    sheet = _rows(rows, scale, facts.letters, f"{facts.pattern.design.name}-finished")
     lines = "folds" if facts.pattern.folded else "stitches"
     toned = "" if facts.pattern.folded else " What stands out of pockets is toned."
     caption = f"{scale_told(scale)} Broken lines: {lines}.{toned}"
     looks = "; ".join(each.look.name for each in drawn)
     return Picture(sheet, caption, f"{facts.pattern.design.title}: {looks}. {caption}")
+
+
+def _drawn(look: Seen, size: tuple[float, float]) -> _Drawn:
+    inks = tuple(_inks(look))
+    return _Drawn(look, size, inks, extent(inks))
 
 
 def _looks(pattern: Pattern) -> tuple[Seen, ...]:
@@ -78,28 +90,30 @@ def scale_told(scale: float) -> str:
     return "True size." if scale == 1.0 else f"Scale 1 : {scale:g}."
 
 
-def _largest(drawn: Sequence[_Drawn], width: float, height: float) -> tuple[float, list[list[_Drawn]]]:
+def _largest(drawn: Sequence[_Drawn], most: _Room) -> tuple[float, list[list[_Drawn]]]:
     """The largest scale, and how many rows it takes, at which all goes into the room there is."""
     ways = ([list(drawn)], [list(drawn[:1]), list(drawn[1:])])
     for scale in SCALES:
         for rows in ways:
-            if _goes(rows, scale, width, height):
+            if _goes(rows, scale, most):
                 return scale, rows
     return SCALES[-1], ways[1]
 
 
-def _goes(rows: Sequence[Sequence[_Drawn]], scale: float, width: float, height: float) -> bool:
-    widths = [sum(each.box.width / scale + _AROUND.x for each in row) + (len(row) - 1) * _GAP for row in rows]
-    heights = [max(each.box.height for each in row) / scale + _AROUND.y for row in rows]
-    return max(widths) + 2 * _RIM <= width and sum(heights) + _GAP * (len(rows) - 1) + 2 * _RIM <= height
+def _goes(rows: Sequence[Sequence[_Drawn]], scale: float, most: _Room) -> bool:
+    beside = _AROUND * most.letters
+    widths = [sum(each.box.width / scale + beside.x for each in row) + (len(row) - 1) * _GAP for row in rows]
+    heights = [max(each.box.height for each in row) / scale + beside.y for row in rows]
+    wide, high = max(widths) + 2 * _RIM, sum(heights) + _GAP * (len(rows) - 1) + 2 * _RIM
+    return wide <= most.width and high <= most.height
 
 
-def _rows(rows: Sequence[Sequence[_Drawn]], scale: float, name: str) -> Sheet:
+def _rows(rows: Sequence[Sequence[_Drawn]], scale: float, letters: float, name: str) -> Sheet:
     """The drawings in rows from the top, the tops of a row in line, with a little white round them."""
     placed: list[Figure] = []
     top, right = 0.0, 0.0
     for row in rows:
-        figures = [_figure(each, scale) for each in row]
+        figures = [_figure(each, scale, _LETTERS * letters) for each in row]
         boxes = [room(figure.inks) for figure in figures]
         x = 0.0
         for figure, box in zip(figures, boxes, strict=True):
@@ -111,11 +125,11 @@ def _rows(rows: Sequence[Sequence[_Drawn]], scale: float, name: str) -> Sheet:
     return Sheet(name, right + 2 * _RIM, height + 2 * _RIM, tuple(moved(figure, shift) for figure in placed))
 
 
-def _figure(each: _Drawn, scale: float) -> Figure:
+def _figure(each: _Drawn, scale: float, height: float) -> Figure:
     drawn = [scaled_ink(ink, 1 / scale) for ink in each.inks]
     box = extent(drawn)
-    words = Text(Role.LABEL, Point(box.x0, box.y1 + 2.0), _LETTERS, each.look.name)
-    return Figure(each.look.name, "", (*drawn, words, *_dimensions(box, each.size)))
+    words = Text(Role.LABEL, Point(box.x0, box.y1 + height), height, each.look.name)
+    return Figure(each.look.name, "", (*drawn, words, *_dimensions(box, each.size, height)))
 
 
 def _inks(look: Seen) -> Iterator[Ink]:
@@ -138,7 +152,7 @@ def _stitch(a: Point, b: Point) -> Path:
     return polyline([a + way * _SEWN[0], a + way * _SEWN[1]])
 
 
-def _dimensions(box: Bounds, size: tuple[float, float]) -> Iterator[Ink]:
+def _dimensions(box: Bounds, size: tuple[float, float], letters: float) -> Iterator[Ink]:
     """The finished size below and at the right."""
     width, height = size
     low, right = box.y0 - 3.0, box.x1 + 3.0
@@ -149,5 +163,5 @@ def _dimensions(box: Bounds, size: tuple[float, float]) -> Iterator[Ink]:
     for y in (box.y0, box.y1):
         yield Stroke(Role.CHECK, polyline([Point(right - _ARM, y), Point(right + _ARM, y)]))
     middle = box.centre
-    yield Text(Role.LABEL, Point(middle.x, low - 3.2), _LETTERS, f"{mm(width, 1)} mm", 0.0, Align.CENTRE)
-    yield Text(Role.LABEL, Point(right + 3.4, middle.y), _LETTERS, f"{mm(height, 1)} mm", 90.0, Align.CENTRE)
+    yield Text(Role.LABEL, Point(middle.x, low - 1.6 * letters), letters, f"{mm(width, 1)} mm", 0.0, Align.CENTRE)
+    yield Text(Role.LABEL, Point(right + 1.7 * letters, middle.y), letters, f"{mm(height, 1)} mm", 90.0, Align.CENTRE)

@@ -26,28 +26,34 @@ _APART = "The pieces from the outside in, pulled apart. No scale."
 _HEADING = "heading"  # the figure of a sheet that says what its page says already
 
 
-def making_steps_told(pattern: Pattern, width: float, height: float) -> tuple[Block, ...]:
-    """The pieces pulled apart, then every step in the order of the work; no picture exceeds width x height, mm."""
+def making_steps_told(pattern: Pattern, width: float, height: float, letters: float = 1.0) -> tuple[Block, ...]:
+    """The pieces pulled apart, then every step in the order of the work.
+
+    No picture exceeds ``width`` x ``height`` mm; its letters are at least 2 mm high, times ``letters``.
+    """
     laid = layout(pattern, {leather.role: leather for leather in pattern.design.leathers})
     name, title = pattern.design.name, pattern.design.title
-    apart = Picture(within(exploded_sheet(name, title, laid), width, height), _APART, f"{title}: {_APART}")
-    return (apart, *_steps(step_sheets(name, title, laid, sewing_order(laid)), width, height))
+    apart = Picture(within(exploded_sheet(name, title, laid), width, height, letters), _APART, f"{title}: {_APART}")
+    return (apart, *_steps(step_sheets(name, title, laid, sewing_order(laid)), width, height, letters))
 
 
-def _steps(sheets: tuple[StepSheet, ...], width: float, height: float) -> Iterator[Step]:
+def _steps(sheets: tuple[StepSheet, ...], width: float, height: float, letters: float) -> Iterator[Step]:
     for each in sheets:
         told = f"step {each.number}: {each.words}"
-        yield Step(each.number, each.words, Picture(within(each.sheet, width, height), "", told))
+        yield Step(each.number, each.words, Picture(within(each.sheet, width, height, letters), "", told))
 
 
-def within(sheet: Sheet, width: float, height: float) -> Sheet:
+def within(sheet: Sheet, width: float, height: float, letters: float = 1.0) -> Sheet:
     """The drawings of a sheet without its heading or white rim, made smaller where the page has less room.
 
     Letters stay as high as can be read, so that they take more of a smaller drawing.
     """
     figures = tuple(figure for figure in sheet.figures if figure.name != _HEADING and figure.inks)
     bare = replace(sheet, figures=figures)
-    drawn = (_snug(_readable(scaled_sheet(bare, 1.0 - _LESS * step))) for step in range(round(1 / _LESS) - 1))
+    drawn = (
+        _snug(_readable(scaled_sheet(bare, 1.0 - _LESS * step), _LEAST * letters))
+        for step in range(round(1 / _LESS) - 1)
+    )
     return next(each for each in drawn if each.width <= width and each.height <= height)
 
 
@@ -58,11 +64,11 @@ def _snug(sheet: Sheet) -> Sheet:
     return replace(sheet, width=box.width + 2 * _RIM, height=box.height + 2 * _RIM, figures=placed)
 
 
-def _readable(sheet: Sheet) -> Sheet:
+def _readable(sheet: Sheet, least: float) -> Sheet:
     """No letters lower than what can be read on paper."""
-    return replace(sheet, figures=tuple(_with_letters(figure) for figure in sheet.figures))
+    return replace(sheet, figures=tuple(_with_letters(figure, least) for figure in sheet.figures))
 
 
-def _with_letters(figure: Figure) -> Figure:
-    inks = (replace(ink, height=max(ink.height, _LEAST)) if isinstance(ink, Text) else ink for ink in figure.inks)
+def _with_letters(figure: Figure, least: float) -> Figure:
+    inks = (replace(ink, height=max(ink.height, least)) if isinstance(ink, Text) else ink for ink in figure.inks)
     return replace(figure, inks=tuple(inks))
