@@ -25,6 +25,7 @@ from patternforge.cli.choices import (
 )
 from patternforge.cli.comparing import comparing
 from patternforge.cli.guard import guarded
+from patternforge.cli.making import making
 from patternforge.cli.trials import trials
 from patternforge.cli.watching import watching
 from patternforge.cli.why import reasons
@@ -257,6 +258,7 @@ app.add_typer(trials)
 app.add_typer(watching)
 app.add_typer(comparing)
 app.add_typer(reasons)
+app.add_typer(making)
 
 
 def _say(lines: Iterable[str]) -> None:

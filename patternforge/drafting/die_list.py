@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import count as counted
 
-from patternforge.drafting.dangers import ALWAYS, PRESS
+from patternforge.drafting.cautions import ALWAYS, DIE
 from patternforge.drafting.die_pack import DiePack, joined_names
 from patternforge.drafting.die_proof import LEGEND, MEASURE, columns_in
 from patternforge.drafting.die_words import EDGE
@@ -87,7 +87,7 @@ def _said(pack: DiePack, paper: Paper, proofs: Sequence[Page], cautions: Sequenc
     yield from (_die_note(pack, die) for die in pack.dies)
     yield EDGE
     yield Note("How to use these pages", tuple(_use(paper, proofs)))
-    yield Note("Before you cut", (*cautions, PRESS, ALWAYS))
+    yield Note("Before you cut", (*cautions, DIE, ALWAYS))
 
 
 def _counted(pack: DiePack) -> str:

@@ -14,7 +14,15 @@ from patternforge.wallet.spec import Edge, Spot
 from patternforge.wallet.stacks import skives_asked
 from patternforge.wallet.worked import Skive, TurnIn
 
-__all__ = ["finishing_facts", "finishing_marks", "skive_inputs", "skives_told", "turned_told"]
+__all__ = [
+    "edges_told",
+    "finishing_facts",
+    "finishing_marks",
+    "skive_inputs",
+    "skives_on",
+    "skives_told",
+    "turned_told",
+]
 
 Told = dict[str, Any]
 
@@ -30,16 +38,21 @@ def finishing_marks(piece: Piece) -> tuple[PlaceMark, ...]:
 
 def finishing_facts(pattern: Pattern, piece: Piece, drawn: Callable[[Piece, Edge], str]) -> tuple[str, ...]:
     """What to skive and to turn in, for the label of a piece; ``drawn`` names an edge of the assembly as drawn."""
-    specs = next((skives_asked(part) for part in pattern.design.parts if part.name == piece.part), ())
-    lefts = {skive.left for skive in piece.skives}
-    skived = (_skive_words(spec, piece, drawn) for spec in specs if spec.to in lefts)
+    skived = (_skive_words(spec, piece, drawn) for spec in skives_on(pattern, piece))
     return (*skived, *(_turned_words(piece, piece.turned, drawn) if piece.turned else ()))
+
+
+def skives_on(pattern: Pattern, piece: Piece) -> tuple[SkiveSpec, ...]:
+    """The skives asked for of its part that a piece bears."""
+    asked = next((skives_asked(part) for part in pattern.design.parts if part.name == piece.part), ())
+    lefts = {skive.left for skive in piece.skives}
+    return tuple(spec for spec in asked if spec.to in lefts)
 
 
 def _skive_words(spec: SkiveSpec, piece: Piece, drawn: Callable[[Piece, Edge], str]) -> str:
     match spec:
         case EdgeSkive():
-            return f"skive {mm(spec.width)} mm {_edges(spec.edges, piece, drawn)} to {mm(spec.to)} mm"
+            return f"skive {mm(spec.width)} mm {edges_told(spec.edges, piece, drawn)} to {mm(spec.to)} mm"
         case FoldSkive():
             return f"skive fold {spec.fold + 1} and {mm(spec.width)} mm on either side to {mm(spec.to)} mm"
         case PatchSkive():
@@ -50,12 +63,12 @@ def _turned_words(piece: Piece, turned: TurnIn, drawn: Callable[[Piece, Edge], s
     widths = dict.fromkeys(mm(edge.allowance) for edge in turned.turned)
     for width in widths:
         edges = tuple(edge.edge for edge in turned.turned if mm(edge.allowance) == width)
-        yield f"turn in {_edges(edges, piece, drawn)} at the marked line, {width} mm from the cut edge"
+        yield f"turn in {edges_told(edges, piece, drawn)} at the marked line, {width} mm from the cut edge"
     if any(edge.holes is TurnedHoles.PIERCED for edge in turned.turned):
         yield "pierce stitch holes there once turned in"
 
 
-def _edges(edges: Sequence[Edge], piece: Piece, drawn: Callable[[Piece, Edge], str]) -> str:
+def edges_told(edges: Sequence[Edge], piece: Piece, drawn: Callable[[Piece, Edge], str]) -> str:
     """Where something is done, in the words of the piece as drawn."""
     return "all round" if len(edges) == len(Edge) else f"along {', '.join(drawn(piece, edge) for edge in edges)}"
 

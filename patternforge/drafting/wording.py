@@ -14,7 +14,7 @@ from patternforge.wallet.pattern import Pattern, Piece
 from patternforge.wallet.spec import Edge
 from patternforge.wallet.strip import StripPlacement
 
-__all__ = ["OVER", "TIGHT", "UNDER", "Block", "Wording", "block", "facts", "wording"]
+__all__ = ["OVER", "TIGHT", "UNDER", "Block", "Wording", "block", "edge_words", "facts", "wording"]
 
 # The tight way of the hide lies across its stretch.
 TIGHT = {Stretch.ACROSS: "up and down", Stretch.ALONG: "across"}
@@ -78,8 +78,8 @@ def facts(pattern: Pattern, piece: Piece) -> tuple[str, ...]:
         f"stretch {leather.stretch.value}" if leather.stretch in TIGHT else "",
         f"revision {pattern.design.revision}" if pattern.design.revision else "",
         _sewn_edges(piece),
-        *(f"trim {mm(size)} mm off the {_edge_words(piece, edge)} once glued" for edge, size in piece.trims if size),
-        *finishing_facts(pattern, piece, _edge_words),
+        *(f"trim {mm(size)} mm off the {edge_words(piece, edge)} once glued" for edge, size in piece.trims if size),
+        *finishing_facts(pattern, piece, edge_words),
     )
     return tuple(fact for fact in known if fact)
 
@@ -92,7 +92,7 @@ def _sewn_edges(piece: Piece) -> str:
     return f"lower edge in seam {lower}, upper edge in seam {upper}"
 
 
-def _edge_words(piece: Piece, edge: Edge) -> str:
+def edge_words(piece: Piece, edge: Edge) -> str:
     """Where an edge of the assembly lies on the piece as drawn, which may be turned or mirrored."""
     outward = piece.placement.onto_piece.direction(_OUTWARD[edge])
     return max(_OUTWARD, key=lambda side: _OUTWARD[side].dot(outward)).value
