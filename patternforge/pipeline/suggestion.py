@@ -85,6 +85,6 @@ def _new_looks(before: Trial, after: Trial) -> Iterator[Finding]:
     changed = {*more_wanting(before, after), *(spot for spot, tally in before.spots.items() if tally.no)}
     for found in after.findings:
         spot = spot_of(found)
-        if found.verdict is not Verdict.GOOD and spot in changed and spot not in told:
+        if found.verdict is Verdict.LOOK and not after.spots[spot].no and spot in changed and spot not in told:
             told.add(spot)
             yield found

@@ -7,10 +7,10 @@ import pytest
 from patternforge.errors import DraftError
 from patternforge.fit.findings import Finding, Verdict
 from patternforge.pipeline.ladder import Ladder
-from patternforge.pipeline.likeness import Less, Tally, Thing
+from patternforge.pipeline.likeness import Less, Tally, Thing, tallies
 from patternforge.pipeline.search import searched
 from patternforge.pipeline.suggest import cure_of, drafting_suggestions, suggestions
-from patternforge.pipeline.suggestion import Suggestion, Suggestions, best_of
+from patternforge.pipeline.suggestion import Suggestion, Suggestions, best_of, suggestion
 from patternforge.pipeline.trial import Asked, Trial, Trials, first_trial
 from tests.unit.small_designs import LOOK, MISFIT, SLEEVE
 
@@ -95,6 +95,20 @@ def test_a_look_is_not_cured_by_another_look() -> None:
     before = after(flap=Tally(0, 1))
     assert cure_of(before, ("gap", "flap"), Verdict.LOOK)(after(flap=Tally(), back=Tally()))
     assert not cure_of(before, ("gap", "flap"), Verdict.LOOK)(after(flap=Tally(), back=Tally(0, 1)))
+
+
+def told(**verdicts: Verdict) -> Trial:
+    """A draft with a finding of this verdict at each place."""
+    findings = tuple(Finding("gap", place, 1.0, 2.0, verdict) for place, verdict in verdicts.items())
+    return Trial(findings, tallies(findings))
+
+
+def test_to_be_looked_at_is_what_was_good_or_spoiled_and_wants_a_look_now() -> None:
+    no, look, good = Verdict.NO, Verdict.LOOK, Verdict.GOOD
+    before = told(cured=no, eased=no, still=no, known=look, new=good, fine=good)
+    later = told(cured=good, eased=look, still=no, known=look, new=look, fine=good)
+    change = suggestion(Ladder(asked(SLEEVE).design().parameters[0]), 1, before, later)
+    assert [found.where for found in change.looks] == ["eased", "new"]
 
 
 def test_a_draft_that_spoils_what_was_good_or_is_refused_counts_for_nothing() -> None:
