@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import atan2, pi, radians, sqrt
+from math import atan2, radians, sqrt
 
 from patternforge.drafting.smallest import across
 from patternforge.drawing.model import Align, Dot, Figure, Role, Stroke, Text
@@ -42,8 +42,8 @@ def curves(figure: Figure) -> tuple[Curve, ...]:
 def curve_words(number: int, curve: Curve) -> str:
     """One line of the list of curves.
 
-    >>> curve_words(0, Curve("corner rounded outwards", 6.0, (Point(0, 0), Point(9, 0))))
-    'a: R 6.00 mm, 2 x corner rounded outwards'
+    >>> curve_words(0, Curve("outward arc", 6.0, (Point(0, 0), Point(9, 0))))
+    'a: R 6.00 mm, 2 x outward arc'
     """
     size = f"{mm(2 * curve.radius)} mm across" if curve.kind == "round hole" else f"R {mm(curve.radius)} mm"
     return f"{_letter(number)}: {size}, {len(curve.spots)} x {curve.kind}"
@@ -108,8 +108,7 @@ def _bends(path: Path) -> list[Segment]:
 
 
 def _kind(arc: Segment) -> str:
-    way = "outwards" if arc.sweep > 0 else "inwards"
-    return f"corner rounded {way}" if abs(arc.sweep) > pi / 4 else f"edge curved {way}"
+    return "outward arc" if arc.sweep > 0 else "inward arc"
 
 
 def _beside(arc: Segment, off: float) -> Point:

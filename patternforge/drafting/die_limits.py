@@ -13,8 +13,9 @@ from patternforge.fit.fineness import fineness
 from patternforge.units import mm
 from patternforge.wallet.pattern import Pattern
 
-__all__ = ["FINE", "GENERAL_SHOP", "Fine", "ShopLimits", "fines"]
+__all__ = ["FINE", "GENERAL_SHOP", "LEATHER", "SLOT", "Fine", "ShopLimits", "fines"]
 
+LEATHER, SLOT = "leather between two cuts", "slot or notch"
 FINE = 10.0  # mm: leather or room no finer than this is nobody's limit
 _FORGIVEN = 1e-3  # mm, as in every check of the wallet
 
@@ -61,16 +62,18 @@ class Fine:
     def told(self) -> str:
         """All of it in words.
 
-        >>> Fine("narrowest slot", 2.0, 2.4).told
-        'narrowest slot 2.00 mm, limit 2.40 mm: NO, the shop cannot make it'
+        >>> Fine(SLOT, 2.0, 2.4).told
+        'smallest slot or notch 2.00 mm, limit 2.40 mm: NO, the shop cannot make it'
         """
         match self.verdict:
             case Verdict.GOOD:
-                return f"{self.what} {mm(self.size)} mm, limit {mm(self.limit)} mm: good"
+                return f"smallest {self.what} {mm(self.size)} mm, limit {mm(self.limit)} mm: good"
             case Verdict.LOOK:
-                return f"{self.what} {mm(self.size)} mm, limit not known: LOOK"
+                return f"smallest {self.what} {mm(self.size)} mm, limit not known: LOOK"
             case Verdict.NO:
-                return f"{self.what} {mm(self.size)} mm, limit {mm(self.limit)} mm: NO, the shop cannot make it"
+                return (
+                    f"smallest {self.what} {mm(self.size)} mm, limit {mm(self.limit)} mm: NO, the shop cannot make it"
+                )
 
 
 def fines(pattern: Pattern, die: Die, limits: ShopLimits, roles: Collection[Role]) -> tuple[Fine, ...]:
@@ -92,10 +95,10 @@ def _found(pattern: Pattern, die: Die, limits: ShopLimits, roles: Collection[Rol
     slot = fineness(pattern, ruled).slot
     hole = smallest(replace(pattern, pieces=(piece,)), roles).hole
     if fine.radius is not None:
-        yield Fine("smallest radius", fine.radius, limits.radius)
+        yield Fine("radius", fine.radius, limits.radius)
     if gaps and min(gaps) < FINE:
-        yield Fine("least leather between two cuts", min(gaps), limits.gap)
+        yield Fine(LEATHER, min(gaps), limits.gap)
     if slot is not None and slot < FINE:
-        yield Fine("narrowest slot or notch", slot, limits.gap)
+        yield Fine(SLOT, slot, limits.gap)
     if hole is not None:
-        yield Fine("smallest round hole", hole.size, limits.hole)
+        yield Fine("round hole", hole.size, limits.hole)

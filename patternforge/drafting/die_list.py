@@ -57,7 +57,7 @@ def _page(notes: Sequence[Note], number: int, of: int, own: Bounds, paper: Paper
     area, large = printable_area(paper, settings), settings.letters.factor
     imprint = f"{'List of dies' if of == 1 else f'List {number} of {of}'}. Print at 100 %, not fitted to the page."
     head = Head(f"Dies. {settings.heading}", imprint, (MEASURE,), settings.letters, LEGEND)
-    inks = [*head_inks(head, area), *notes_inks(notes, own, columns_in(own.width, large), _NOTES * large)]
+    inks = [*head_inks(head, area), *notes_inks(notes, own, columns_in(own.width), _NOTES * large)]
     if number == of:
         inks += _fields(own, large)
     label = "list" if of == 1 else f"list {number}"
@@ -72,7 +72,7 @@ def _fields(own: Bounds, large: float) -> Iterator[Ink]:
 def _parts(notes: Sequence[Note], own: Bounds, settings: PrintSettings) -> list[list[Note]]:
     """The notes page by page, with room for the fields on each."""
     large = settings.letters.factor
-    size, columns = _NOTES * large, columns_in(own.width, large)
+    size, columns = _NOTES * large, columns_in(own.width)
     room = own.height - fields_height(_FIELDS, large) - _GAP
     parts: list[list[Note]] = [[]]
     for note in notes:

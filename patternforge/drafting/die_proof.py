@@ -92,7 +92,7 @@ def _room(notes: tuple[Note, ...], heading: str, paper: Paper, settings: PrintSe
     own = _beside_bars(area)
     large = settings.letters.factor
     top = area.y1 - head_height(heading, area.width, settings.letters) - _ROOM
-    words = notes_height(notes, own.width, columns_in(own.width, large), _NOTES * large)
+    words = notes_height(notes, own.width, columns_in(own.width), _NOTES * large)
     foot = area.y0 + SIGNING * large + _GAP + words + _GAP
     return Bounds(own.x0 + DIMENSION, foot + DIMENSION, area.x1 - _ROOM, top)
 
@@ -101,9 +101,9 @@ def _beside_bars(area: Bounds) -> Bounds:
     return Bounds(area.x0 + UPRIGHT.width + _GAP, area.y0, area.x1, area.y1)
 
 
-def columns_in(width: float, large: float) -> int:
+def columns_in(width: float) -> int:
     """How many columns of notes a width takes."""
-    return max(1, int(width / (_COLUMN * large)))
+    return max(1, int(width / _COLUMN))
 
 
 def _drawing(figure: Figure, plan: _Plan) -> Figure:
@@ -123,7 +123,7 @@ def _measured(shown: Figure) -> Iterator[Ink]:
 def _below(notes: tuple[Note, ...], plan: _Plan, lowest: float, settings: PrintSettings) -> Iterator[Ink]:
     """Notes under the drawing, whose ``lowest`` point it is, and the upright bars; under them the signatures."""
     own, large = _beside_bars(plan.area), settings.letters.factor
-    size, columns = _NOTES * large, columns_in(own.width, large)
+    size, columns = _NOTES * large, columns_in(own.width)
     top = lowest - DIMENSION - _GAP
     foot = top - notes_height(notes, own.width, columns, size) - _GAP
     yield from notes_inks(notes, Bounds(own.x0, foot, own.x1, top), columns, size)

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator
 
 from patternforge.drafting.die_curves import curve_words, curves, sharp_words
-from patternforge.drafting.die_limits import FINE
+from patternforge.drafting.die_limits import FINE, LEATHER, SLOT
 from patternforge.drafting.die_pack import DiePack, joined_names
 from patternforge.drafting.dies import Die
 from patternforge.drafting.smallest import across
@@ -16,8 +16,6 @@ from patternforge.drawing.prose import Note
 from patternforge.units import inches, mm
 
 __all__ = ["EDGE", "die_notes", "turning_words"]
-
-_REST = f"no other cut or leather finer than {FINE:g} mm"
 
 EDGE = Note(
     "Which line is the edge",
@@ -38,8 +36,17 @@ def die_notes(pack: DiePack, die: Die) -> tuple[Note, ...]:
         Note("How it is drawn", tuple(_views(pack, die))),
         EDGE,
         Note("Sizes", tuple(_sizes(pack, die))),
-        Note(f"Limits: {pack.limits.whose}", (*(fine.told for fine in pack.fines(die)), _REST)),
+        Note(f"Limits: {pack.limits.whose}", tuple(_limits(pack, die))),
     )
+
+
+def _limits(pack: DiePack, die: Die) -> Iterator[str]:
+    """What is finest, and what is so coarse that nothing need be said of it."""
+    found = pack.fines(die)
+    yield from (fine.told for fine in found)
+    coarse = [what for what in (LEATHER, SLOT) if what not in [fine.what for fine in found]]
+    if coarse:
+        yield f"no {' and no '.join(coarse)} under {FINE:g} mm"
 
 
 def _views(pack: DiePack, die: Die) -> Iterator[str]:

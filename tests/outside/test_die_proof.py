@@ -97,7 +97,7 @@ def test_a_proof_says_what_is_to_be_signed(name: str, file_set: FileSet) -> None
             )
         for fine in die["finest"]:
             word = {"good": "good", "look": "LOOK", "no": "NO"}[fine["verdict"]]
-            assert re.search(rf"{fine['what']} {fine['size']:.2f} mm, limit .*?{word}", said)
+            assert re.search(rf"smallest {fine['what']} {fine['size']:.2f} mm, limit .*?{word}", said)
         assert Path(die["file"]).name in first
 
 

@@ -179,5 +179,5 @@ def test_the_words_of_options_are_those_the_program_knows() -> None:
     assert [*Fold] == [*FoldTicks]
     assert [*PaperName] == [*PAPERS]
     assert [*Mirrored] == [*Mirrors]
-    assert sorted(Awl) == sorted(AwlPoints)
+    assert sorted(map(str, Awl)) == sorted(map(str, AwlPoints))
     assert [release.upper() for release in DxfRelease] == [*DxfVersion]

@@ -87,7 +87,7 @@ def test_the_side_that_lies_up_turns_with_the_leather_and_with_the_face_of_the_f
 def test_the_finest_is_held_against_the_shop(two: Pattern, radius: float, verdict: Verdict, word: str) -> None:
     pack = packed(two, ShopLimits("a shop", radius=radius))
     (fine,) = pack.fines(pack.dies[2])
-    assert (fine.what, fine.verdict) == ("smallest radius", verdict)
+    assert (fine.what, fine.verdict) == ("radius", verdict)
     assert fine.size == pytest.approx(2.0)
     assert fine.told.endswith(word)
 
@@ -96,20 +96,20 @@ def test_a_round_hole_is_held_against_the_punch_and_not_taken_for_a_slot() -> No
     case = drafted(design_at(ROOT / "designs" / "strap-card-case.yaml"))
     pack = packed(case, ShopLimits("a shop", hole=4.0, gap=6.0))
     told = {fine.what: fine for fine in pack.fines(pack.dies[1])}
-    assert told["smallest round hole"].size == pytest.approx(3.5)
-    assert told["smallest round hole"].verdict is Verdict.NO
-    assert "narrowest slot or notch" not in told
+    assert told["round hole"].size == pytest.approx(3.5)
+    assert told["round hole"].verdict is Verdict.NO
+    assert "slot or notch" not in told
 
 
 def test_stitch_holes_count_only_in_a_die_that_punches_them(two: Pattern) -> None:
     plain = packed(two)
     dies = wallet_dies(two, PUNCHED)
     punching = DiePack(two, dies, ("",) * len(dies), GENERAL_SHOP, (Role.HOLE, Role.OPENING, Role.OUTLINE))
-    assert "smallest round hole" not in [fine.what for fine in plain.fines(plain.dies[0])]
+    assert "round hole" not in [fine.what for fine in plain.fines(plain.dies[0])]
     assert {f.what: f.verdict for f in punching.fines(dies[0])} == {
-        "smallest radius": Verdict.LOOK,
-        "least leather between two cuts": Verdict.NO,
-        "smallest round hole": Verdict.GOOD,
+        "radius": Verdict.LOOK,
+        "leather between two cuts": Verdict.NO,
+        "round hole": Verdict.GOOD,
     }
     assert "stitch holes: none in the die, and no pins" in points(plain, plain.dies[0])
     holes = len(two.piece("shell").holes)
@@ -125,7 +125,7 @@ def test_the_general_limits_are_those_of_the_ready_table() -> None:
 def test_curves_and_sharp_corners_are_listed_with_their_number(two: Pattern) -> None:
     tee = packed(two).dies[2].figure
     said = [curve_words(number, curve) for number, curve in enumerate(curves(tee))]
-    assert said == ["a: R 2.00 mm, 2 x corner rounded outwards", "b: R 2.00 mm, 2 x corner rounded inwards"]
+    assert said == ["a: R 2.00 mm, 2 x outward arc", "b: R 2.00 mm, 2 x inward arc"]
     assert sharp_words(tee) == "sharp corners of the outline: 4 outwards"
     assert all(
         tee_outline.contains(spot)

@@ -52,9 +52,8 @@ def test_sizes_are_those_of_the_box_and_arrows_end_at_its_sides() -> None:
     assert {ink.role for ink in inks} == {Role.SIZE}
     level = [path for path in strokes if path.bounds.height == 0]
     assert [(path.bounds.x0, path.bounds.x1) for path in level if path.bounds.width > 50] == [(box.x0, box.x1)]
-    for ink in inks:
-        reach = ink.path.bounds if isinstance(ink, Stroke) else letter_bounds(ink)
-        assert reach is not None
+    words = [box for ink in inks if isinstance(ink, Text) for box in [letter_bounds(ink)] if box]
+    for reach in (*(path.bounds for path in strokes), *words):
         assert reach.x0 >= box.x0 - DIMENSION
         assert reach.y0 >= box.y0 - DIMENSION
 
