@@ -59,6 +59,8 @@ def fileset(wallet: Judged, request: DraftRequest, cut: CutFiles | None = None) 
     cutting = _cutting(wallet, request, cut)
     _prove(cutting, request)
     files = {commission.path: data for commission, data in cutting}
+    if cut:
+        files.update(cut.looked_at(wallet.pattern))
     if request.wants(Wanted.PAPER):
         files.update(_paper(wallet, request))
     if wallet.verdict is Verdict.NO:
