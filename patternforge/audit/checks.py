@@ -16,6 +16,7 @@ from patternforge.audit.rules.limits import limit_flaws
 from patternforge.audit.rules.looks import layer_flaws, line_flaws
 from patternforge.audit.rules.order import order_flaws, stray_flaws
 from patternforge.audit.rules.places import page_flaws, place_flaws
+from patternforge.audit.rules.ribbons import ribbon_flaws
 from patternforge.audit.rules.sizes import size_flaws, unit_flaws
 from patternforge.audit.scene import Scene, scene
 
@@ -47,6 +48,7 @@ CHECKS = (
     Check("no line is left over outside the outlines", loose_flaws),
     Check("every contour is one line", pieced_flaws),
     Check("nothing is drawn twice", double_flaws),
+    Check("no line was turned into its own outline", ribbon_flaws),
     Check("no cut crosses another or itself", crossing_flaws),
     Check("no line is without length", zero_flaws),
     Check("no line is shorter than 0.05 mm", tiny_flaws),

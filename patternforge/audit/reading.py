@@ -7,6 +7,7 @@ from patternforge.errors import ReadingError
 
 __all__ = ["cut_file"]
 
+_WIDE_MARKS = (b"\xff\xfe", b"\xfe\xff")
 _STARTS = {
     b"%PDF": "a PDF file; export it as DXF or SVG",
     b"\x89PNG": "a picture; trace it and export as DXF or SVG",
@@ -35,7 +36,9 @@ def _read(data: bytes, name: str) -> CutFile:
             raise ReadingError(f"this is {words}")
     if not data.strip():
         raise ReadingError("the file is empty; export it again")
-    if data.removeprefix(b"\xef\xbb\xbf").lstrip()[:1] == b"<" or data[:2] in (b"\x1f\x8b", b"\xff\xfe", b"\xfe\xff"):
+    if data[:2] in _WIDE_MARKS and b"<" not in data[2:80]:
+        raise ReadingError("this is no DXF file: it is written in UTF-16; export it again as ASCII DXF")
+    if data.removeprefix(b"\xef\xbb\xbf").lstrip()[:1] == b"<" or data[:2] in (b"\x1f\x8b", *_WIDE_MARKS):
         from patternforge.audit.svg_reading import svg_file
 
         return svg_file(data, name)

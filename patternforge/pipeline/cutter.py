@@ -60,6 +60,17 @@ class CutFiles:
             asked = Commission(self.path(each), each.sheet, options, pattern, machine.holes, grown, stray)
             yield asked, writer(each.kind)(each.sheet, options)
 
+    def looked_at(self, pattern: Pattern) -> Iterator[tuple[str, bytes]]:
+        """A drawing of each file for the eye, in a folder of its own, so that none is cut by mistake."""
+        from patternforge.drafting.look import look_sheet
+
+        design, machine = pattern.design, self.machine
+        revision = f", revision {design.revision}" if design.revision else ""
+        for each in self.sheets:
+            file = f"{each.name}.{each.kind}"
+            drawn = look_sheet(each.sheet, file, [f"{design.title}{revision}", f"{machine.title}{_bed(machine)}"])
+            yield f"{file_word(machine.name)}-to-look-at/{each.name}-not-to-cut.svg", writer("svg")(drawn)
+
     def path(self, each: CutSheet) -> str:
         """The path of a sheet's file in the design's folder."""
         return f"{file_word(self.machine.name)}/{each.name}.{each.kind}"
@@ -84,6 +95,11 @@ class CutFiles:
             },
             "sheets": [_described(each, named(self.path(each))) for each in self.sheets],
         }
+
+
+def _bed(machine: Machine) -> str:
+    sides = [f"{mm(side, 0)} mm {word}" for side, word in zip(machine.bed, ("wide", "high"), strict=True) if side]
+    return f", bed {' and '.join(sides)}" if sides else ""
 
 
 def _found(spot: Spot | None, limit: float) -> dict[str, Any] | None:

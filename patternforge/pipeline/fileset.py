@@ -63,6 +63,8 @@ def fileset(
     cutting = _cutting(wallet, request, cut)
     _prove(cutting, request)
     files = {commission.path: data for commission, data in cutting}
+    if cut:
+        files.update(cut.looked_at(wallet.pattern))
     if dies:
         files[dies.proof_path] = dies.proof_bytes(request, _warning(wallet.findings))
     if request.wants(Wanted.PAPER):

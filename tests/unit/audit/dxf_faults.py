@@ -118,6 +118,13 @@ def _with_block(document: Drawing, space: Modelspace, **scale: float) -> None:
     space.add_blockref("SNAP", (150, 40), dxfattribs={"layer": "OPENING", **scale})
 
 
+def _nested(document: Drawing, space: Modelspace) -> None:
+    inner = document.blocks.new("STUD")
+    inner.add_circle((0, 0), 2, dxfattribs={"layer": "0"})
+    document.blocks.new("SNAP").add_blockref("STUD", (3, 0), dxfattribs={"layer": "0"})
+    space.add_blockref("SNAP", (150, 40), dxfattribs={"layer": "OPENING", "rotation": 90})
+
+
 def _hatched(document: Drawing, space: Modelspace) -> None:
     hatch = space.add_hatch(color=1, dxfattribs=ON_CUT)
     hatch.paths.add_polyline_path([(140, 30), (150, 30), (150, 40)], is_closed=True)
@@ -228,8 +235,25 @@ def _double_faults() -> Iterator[Fault]:
     yield Fault("piece on its copy", _changed(_stacked), "drawn twice", (15, 10))
     back = _added((140, 40), (150, 40), (143, 40))
     yield Fault("line back over itself", back, "drawn twice", (146.5, 40))
+    twins = _with_outline(_outlined)
+    yield Fault("line turned into its outline", twins, "outlined line", (15, 10.05))
+    rings = _changed(lambda _, s: [s.add_circle((150, 40), r, dxfattribs={"layer": "OPENING"}) for r in (3, 3.1)])
+    yield Fault("hole turned into its outline", rings, "outlined line", (153, 40))
     half = _changed(lambda _, s: s.add_arc((16, 13), 0.5, 0, 180))
     yield Fault("arc over a hole", half, "drawn twice", (16, 13.5))
+
+
+def _outlined(space: Modelspace, outline: object) -> None:
+    """The left outline as the two sides of a line 0.1 mm wide."""
+    for points in _sides_of_line(0.05), _sides_of_line(-0.05):
+        space.add_lwpolyline(points, "xyb", close=True, dxfattribs=ON_CUT)
+    space.delete_entity(outline)  # type: ignore[arg-type]
+
+
+def _sides_of_line(off: float) -> list[tuple[float, float, float]]:
+    left, right, bottom, top = 10 - off, 110 + off, 10 - off, 80 + off
+    ends = [(15, bottom), (105, bottom), (right, 15), (right, 75), (105, top), (15, top), (left, 75), (left, 15)]
+    return [(x, y, 0.41421356237309503 if i % 2 else 0) for i, (x, y) in enumerate(ends)]
 
 
 def _arcs_both_ways(space: Modelspace) -> None:
@@ -286,6 +310,7 @@ def _kind_faults() -> Iterator[Fault]:
     many = _changed(lambda _, s: s.add_mtext("A", dxfattribs={"insert": (150, 40)}))
     yield Fault("text in lines", many, "text", (150, 40))
     yield Fault("block", _changed(_with_block), "block", (150, 40))
+    yield Fault("block in a block", _changed(_nested), "block", (150, 43))
     uneven = _changed(lambda d, s: _with_block(d, s, xscale=2.0, yscale=1.0))
     yield Fault("block scaled unevenly", uneven, "scaled unevenly", (150, 40))
     missing = _changed(lambda _, s: s.add_blockref("NOWHERE", (150, 40), dxfattribs=ON_CUT))
@@ -298,6 +323,11 @@ def _kind_faults() -> Iterator[Fault]:
     face = _changed(lambda _, s: s.add_3dface([(150, 40), (155, 40), (150, 45)], dxfattribs=ON_CUT))
     yield Fault("face in space", face, "thing that cannot be cut", (150, 40))
     yield Fault("above the plane", _changed(_lifted), "drawn above or below the plane", (150, 40))
+    rising = _changed(lambda _, s: s.add_line((150, 40, 0), (155, 40, 2), dxfattribs={"layer": "MARK"}))
+    yield Fault("rising out of the plane", rising, "drawn above or below the plane", (150, 40))
+    course = [(150, 40, 1.5), (155, 40, 1.5), (155, 45, 1.5)]
+    space_line = _changed(lambda _, s: s.add_polyline3d(course, close=True, dxfattribs={"layer": "OPENING"}))
+    yield Fault("polyline in space", space_line, "drawn above or below the plane", (150, 40))
     yield Fault("drawn from behind", _changed(_from_behind), "drawn in a plane of its own", (150, 40))
     yield Fault("light polyline in R12", _old_light(), "light polyline in R12", (140, 30))
 

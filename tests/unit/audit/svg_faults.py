@@ -86,6 +86,9 @@ def _contour_faults() -> Iterator[Fault]:
     yield Fault("not closed", _drawn("M140 40H150V50H140V40"), "contour in parts", (140, 50))
     outline = re.findall(r'<path d="(M[^"]*Z)"', clean_svg())[-1]
     yield Fault("outline twice", _drawn(outline), "drawn twice", (165, 10))
+    twins = _drawn("M140 40H160V55H140Z")
+    twins = twins.replace("</svg>", f'<path d="M140.1 40.1H159.9V54.9H140.1Z" {_STROKE}/></svg>')
+    yield Fault("line turned into its outline", twins, "outlined line", (140.1, 49.9))
     yield Fault("hole twice", _with(f'<circle cx="16" cy="77" r="0.5" {_STROKE}/>'), "drawn twice", (16, 13.5))
     yield Fault("bow tie", _drawn("M140 40L150 50V40L140 50Z"), "crossing", (145, 45))
     yield Fault("tiny line", _drawn("M140 40H150L150.01 40.02V50Z"), "tiny line", (150, 50))

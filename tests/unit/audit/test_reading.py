@@ -29,6 +29,8 @@ HEAD = '<svg xmlns="http://www.w3.org/2000/svg" width="10mm" height="10mm" viewB
         (b"%!PS-Adobe-3.0", "this is a PostScript file"),
         (b"AutoCAD Binary DXF\r\n\x1a\0...", "this is a binary DXF file"),
         (b"AC1024\0\0\0\0...", "this is a DWG file"),
+        (DXF.encode("utf-16"), "this is no DXF file: it is written in UTF-16"),
+        (DXF.encode("utf-16-le"), "this is no DXF file: it is not written in text"),
         (b"hello\nworld\n", "this is no DXF file: it does not begin with a group code"),
         (b"0\nEOF\n", "this is no DXF file: it has no sections"),
         (DXF[: len(DXF) // 2].encode(), "cut short"),

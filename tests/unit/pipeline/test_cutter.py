@@ -84,3 +84,14 @@ def test_sheets_for_each_leather_hold_each_piece_once_and_all_together_once_more
     assert groups == ["outer", "inner", ""]
     by_piece = cut_files(TWO, replace(load_machine(PLOT, "shop.yaml"), files=Files.PIECES))
     assert [sheet.group for sheet in by_piece.sheets] == [piece.leather for piece in TWO.pieces]
+
+
+def test_each_file_is_drawn_once_more_to_be_looked_at_in_a_folder_of_its_own(tmp_path: Path) -> None:
+    described(tmp_path, load_machine(PLOT, "shop.yaml"))
+    folder = tmp_path / "out" / "sleeve"
+    cut = sorted(path.stem for path in (folder / "shop").iterdir())
+    looked_at = {path.name: path.read_text(encoding="utf-8") for path in (folder / "shop-to-look-at").iterdir()}
+    assert sorted(looked_at) == [f"{stem}-not-to-cut.svg" for stem in cut]
+    for name, text in looked_at.items():
+        assert ">NOT TO BE CUT BY." in text
+        assert f">{name.removesuffix('-not-to-cut.svg')}.hpgl<" in text
