@@ -82,7 +82,7 @@ class GeometryError(PatternforgeError):
 
 
 class ReadingError(PatternforgeError):
-    """A cutting file or a ``pattern.json`` that cannot be read as what it is said to be (cut short, of another kind)."""
+    """A cutting file or ``pattern.json`` that is not what it is said to be (cut short, packed, of another kind)."""
 
     exit_status = 9
 
