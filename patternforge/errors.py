@@ -19,7 +19,6 @@ __all__ = [
     "GeometryError",
     "PatternforgeError",
     "ReadingError",
-    "ServingError",
 ]
 
 
@@ -83,7 +82,7 @@ class GeometryError(PatternforgeError):
 
 
 class ReadingError(PatternforgeError):
-    """A cutting file or a ``pattern.json`` that cannot be read as what it is said to be, cut short for example."""
+    """A cutting file or ``pattern.json`` that is not what it is said to be (cut short, packed, of another kind)."""
 
     exit_status = 9
 
@@ -92,9 +91,3 @@ class AuditError(PatternforgeError):
     """A cutting file with something in it that is not as it should be."""
 
     exit_status = 10
-
-
-class ServingError(PatternforgeError):
-    """The page that shows a design while it is written cannot be served."""
-
-    exit_status = 12

@@ -15,6 +15,7 @@ from patternforge.errors import ReadingError
 from patternforge.geometry.corners import rounded_rectangle
 from patternforge.geometry.path import Path, polygon
 from patternforge.geometry.point import Point
+from patternforge.geometry.transform import translation
 from patternforge.wallet.spec import BankPart, Design
 from tests.designs_built import SLITS, sleeve, three_fold, two_fold, with_holes
 from tests.folded_built import dressed_envelope, envelope
@@ -97,6 +98,16 @@ def test_a_hole_less_is_told_with_those_that_stay_where_they_were() -> None:
     assert told(change) == [f"{count} -> {count - 1} stitch holes, {count - 1} of them where they were"]
 
 
+def test_a_mark_that_moves_changes_the_template_and_not_the_die() -> None:
+    whole = made(two_fold())
+    shell = whole.pieces[0]
+    lines = tuple((kind, translation(0.5, 0.0).path(path)) for kind, path in shell.drawn)
+    (change,) = compared(
+        whole, replace(whole, pieces=(replace(shell, drawn=lines), *whole.pieces[1:]))
+    ).other_template
+    assert told(change) == ["fold line moves by 0.50 mm at most"]
+
+
 def test_pieces_that_only_one_set_has_are_new_or_gone() -> None:
     design = two_fold()
     cards = design.parts[-1]
@@ -124,11 +135,13 @@ def test_the_old_piece_is_laid_where_most_of_the_new_outline_covers_it() -> None
     # A tongue of 8 mm on the left side pushes all that stayed 8 mm to the right.
     body = [Point(8, 0), Point(108, 0), Point(108, 60), Point(8, 60), Point(8, 40), Point(0, 40), Point(0, 20)]
     square = made(sleeve())
-    back = replace(square.pieces[0], holes=(), drawn=(), openings=(), outline=rounded_rectangle(0, 0, 100, 60, 0))
-    tongued = replace(back, outline=polygon([*body, Point(8, 20)]))
+    back = replace(square.pieces[0], drawn=(), openings=(), outline=rounded_rectangle(0, 0, 100, 60, 0))
+    holes = tuple(replace(hole, at=hole.at + Point(8, 0)) for hole in back.holes)
+    tongued = replace(back, outline=polygon([*body, Point(8, 20)]), holes=holes)
     (change,) = compared(replace(square, pieces=(back,)), replace(square, pieces=(tongued,))).changes
     assert change.offset.distance_to(Point(-8, 0)) < 1e-9
     assert change.outline == pytest.approx(8.0)
+    assert change.holes.stay
     assert "laid over each other with the new one 8.00 mm left" in told(change)
 
 
