@@ -80,6 +80,7 @@ def test_a_title_or_name_that_looks_like_a_page_is_shown_as_it_is_written() -> N
     text = folded_page(renamed, PageWords(evil, (evil,), leathers)).decode("utf-8")
     assert "<script>alert" not in text
     assert text.count("</script>") == page("card-sleeve").count("</script>")
+    assert "<" not in data_text(text)
     written = "&lt;/script&gt;&lt;script&gt;alert(&quot;x&quot;)&lt;/script&gt;&amp;amp;&lt;b"
     assert text.count(written) == 4 + len(leathers)
     assert f'"name":{json.dumps(evil)}' in data_text(text).replace("\\u003c", "<").replace("\\u003e", ">").replace(
