@@ -18,6 +18,7 @@ __all__ = ["PRICES", "load_prices"]
 
 PRICES = Subject("price list", "prices: what the list is called", "write the number out in each place")
 
+_SUM = frozenset("0123456789.,+-*/() ")  # of what a price may be written
 _MONEY = Bounds(0.0, 1e6)
 _PER_CENT = Bounds(0.0, 500.0)
 _MINUTES = Bounds(0.0, 10_000.0)
@@ -100,7 +101,7 @@ def _money(node: Node, name: str, scope: Scope, what: str = "") -> float:
     if not isinstance(node, Scalar) or node.is_blank:
         return _refused(node, told, scope)
     text = node.text.strip()
-    if any(letter.isalpha() for letter in text) or not text.isascii():
+    if not set(text) <= _SUM:
         scope.faults.add(node.at, f"{told} is '{text[:40]}'", "write the number alone, without a currency")
         return math.nan
     return number_of(node, told, scope, as_number, _MONEY)
