@@ -19,6 +19,7 @@ __all__ = [
     "GeometryError",
     "PatternforgeError",
     "ReadingError",
+    "ServingError",
 ]
 
 
@@ -91,3 +92,9 @@ class AuditError(PatternforgeError):
     """A cutting file with something in it that is not as it should be."""
 
     exit_status = 10
+
+
+class ServingError(PatternforgeError):
+    """The page that shows a design while it is written cannot be served."""
+
+    exit_status = 11
