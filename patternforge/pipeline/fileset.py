@@ -63,7 +63,7 @@ def fileset(
     cutting = _cutting(wallet, request, cut)
     _prove(cutting, request)
     files = {commission.path: data for commission, data in cutting}
-    if cut:
+    if cut and cut.stands_for is not Wanted.DIE:  # dies are looked at on their proof
         files.update(cut.looked_at(wallet.pattern))
     if dies:
         files[dies.proof_path] = dies.proof_bytes(request, _warning(wallet.findings))
