@@ -21,6 +21,7 @@ from patternforge.drawing.model import Figure, Role, Sheet, Text
 from patternforge.drawing.paper import A4
 from patternforge.export.pdf import pdf_bytes
 from patternforge.export.svg import PENS, SvgOptions, svg_bytes
+from patternforge.pipeline.making import MakingRequest, making_files
 from patternforge.pipeline.stages import Judged, judged
 from patternforge.pipeline.views import view_sheets
 from tests.thickness_picture import OPTIONS, thickness_sheet
@@ -68,6 +69,20 @@ def _page(name: str) -> bytes:
     return _png(ImageOps.expand(image, 2, "#b0b0b0"))
 
 
+def _making(name: str, numbers: tuple[int, ...]) -> bytes:
+    """Pages of the making sheet side by side, taken from the PDF file, each with the edge of the paper."""
+    data = making_files(_wallet(name), MakingRequest(_ROOT / "designs" / f"{name}.yaml"))[f"{name}-making.pdf"]
+    with pypdfium2.PdfDocument(data) as document:
+        width = _WIDTH // len(numbers)
+        shown = [document[number].render(scale=width / document[number].get_width()).to_pil() for number in numbers]
+    image = Image.new("RGB", (sum(page.width for page in shown), shown[0].height), "white")
+    for index, page in enumerate(shown):
+        image.paste(
+            ImageOps.expand(page.crop((2, 2, page.width - 2, page.height - 2)), 2, "#b0b0b0"), (index * width, 0)
+        )
+    return _png(image)
+
+
 def _lettered(sheet: Sheet) -> Sheet:
     """Letters as on paper, so that the picture is the same whatever fonts there are."""
     return replace(sheet, figures=tuple(_in_strokes(figure) for figure in sheet.figures))
@@ -103,6 +118,7 @@ PICTURES: Mapping[str, Callable[[], bytes]] = MappingProxyType(
         "coin-pouch-pieces.png": lambda: _pieces("coin-pouch", 400.0),
         "one-piece-card-wallet-pieces.png": lambda: _pieces("one-piece-card-wallet", 400.0),
         "two-fold-sections.png": lambda: _rendered(_lettered(view_sheets(_wallet("two-fold"))[1])),
+        "two-fold-making.png": lambda: _making("two-fold", (2, 3)),
         "thickness.png": lambda: _rendered(_lettered(thickness_sheet()), OPTIONS),
     }
 )
