@@ -46,8 +46,8 @@ MACHINES = {
     **{name: machine_at(name, Path()) for name in ("laser", "drag-knife", "hand", "die-shop")},
     "laser in R2018": replace(machine_at("laser", Path()), release=DxfVersion.R2018),
 }
-# Three designs for every ready table, the others for one in turn.
-FULLY = ("two-fold", "coin-pouch", "one-piece-card-wallet")
+# One design for every ready table, the others for one in turn.
+FULLY = ("two-fold",)
 SENT = [
     (design, name)
     for number, design in enumerate(DESIGNS)
