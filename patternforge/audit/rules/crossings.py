@@ -20,19 +20,27 @@ _HUGGING = 0.005  # mm; neighbours this near each other up to where they meet ag
 
 
 def crossing_flaws(scene: Scene) -> Iterator[Flaw]:
-    """Cuts that cross or touch other than end to end; an open line may begin or end on another cut."""
+    """Cuts that cross or touch other than end to end; an open line may begin or end on another cut.
+
+    What is only scored may cross what is only scored.
+    """
     told = set(doubles(scene))
     free = {(p.x, p.y) for run in scene.runs for p in run.loose_ends}
     found: dict[tuple[int, int], list[Point]] = {}
     for a, b in scene.pairs:
         pair = (min(a.cut, b.cut), max(a.cut, b.cut))
-        if pair in told:
+        if pair in told or (_is_scored(scene, a) and _is_scored(scene, b)):
             continue
         meetings = [p for p in _meetings(a, b) if not _is_lawful(scene, a, b, p, free)]
         if meetings:
             found.setdefault(pair, []).extend(meetings)
     for (i, j), places in found.items():
         yield _flaw(scene, i, j, places)
+
+
+def _is_scored(scene: Scene, stroke: Stroke) -> bool:
+    """Whether a line is only scored, as letters are, whose strokes cross: the word on its layer says so."""
+    return "MARK" in scene.cuts[stroke.cut].look.layer.upper()
 
 
 def _flaw(scene: Scene, i: int, j: int, places: list[Point]) -> Flaw:
