@@ -28,7 +28,7 @@ COLOURS: Mapping[Role, int] = MappingProxyType(
         Role.FOLD: 30,
         Role.SEAM: 52,
         Role.LABEL: 9,
-        Role.SIZE: 8,
+        Role.SIZE: 5,
         Role.CHECK: 6,
         Role.GUIDE: 253,
         Role.TINT: 254,

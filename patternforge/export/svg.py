@@ -52,7 +52,7 @@ PENS: Mapping[Role, Pen] = MappingProxyType(
         Role.FOLD: Pen("#8a3b12", (6.0, 1.5)),
         Role.SEAM: Pen("#5b4a8a", (2.0, 1.0)),
         Role.LABEL: Pen("#444444", width=0.18),
-        Role.SIZE: Pen("#444444", width=0.13),
+        Role.SIZE: Pen("#2f4f6f", width=0.13),
         Role.CHECK: Pen("#7d1f45"),
         Role.GUIDE: Pen("#8c8c8c", (5.0, 1.0, 0.5, 1.0)),
         Role.TINT: Pen("#503a28"),
