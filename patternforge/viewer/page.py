@@ -84,13 +84,15 @@ def _text(name: str) -> str:
 
 def _controls(model: Model, share: float) -> str:
     along = (_QUARTER if model.turned else 0.0, 0.0, -_QUARTER)
-    looks = {"Slanting": _LOOK, "Inside": (0.0, 0.0, 0.0), "Outside": (0.0, math.pi, 0.0), "Along the fold": along}
+    folds = len(model.plates) > 1
+    edge = "Along the fold" if folds else "From below"
+    looks = {"Slanting": _LOOK, "Inside": (0.0, 0.0, 0.0), "Outside": (0.0, math.pi, 0.0), edge: along}
     buttons = "".join(
         f'<button type="button" data-look="{" ".join(f"{v:.4f}" for v in look)}">{name}</button>\n'
         for name, look in looks.items()
     )
     closing = (
-        f'<div class="row"><label for="closing">Open</label>'
+        f'<div class="row"{"" if folds else " hidden"}><label for="closing">Open</label>'
         f'<input id="closing" type="range" min="0" max="1000" value="{round(1000 * share)}" '
         f'aria-label="How far closed">'
         f'<span>Closed</span> <output id="told" for="closing"></output></div>\n'

@@ -57,8 +57,12 @@ def _words(leather: Leather) -> str:
 
 
 def _sentences(pattern: Pattern, thickness: float) -> Iterator[str]:
-    yield f"Closed on what it holds it is {mm(thickness)} mm thick."
-    yield _LENGTHS
+    if pattern.folded is not None:
+        yield f"Closed on what it holds it is {mm(thickness)} mm thick. Every fold is as long as in the flat piece."
+    elif pattern.folds:
+        yield f"Closed on what it holds it is {mm(thickness)} mm thick. {_LENGTHS}"
+    else:
+        yield f"With what it holds it is {mm(thickness)} mm thick. It has no fold to close."
     strips = [piece.name for piece in pattern.pieces if isinstance(piece.placement, StripPlacement)]
     if strips:
         yield f"Drawn as it stands closed, at every opening: {', '.join(strips)}."

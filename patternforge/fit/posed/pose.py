@@ -12,6 +12,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from patternforge.errors import GeometryError
 from patternforge.fit.posed.model import Crossing, Hinge, Model, Place, Track
 from patternforge.geometry.band import half_angle
 
@@ -144,7 +145,7 @@ def _on_track(model: Model, now: Pose, track: int, along: float, beside: float, 
     arc, plate = now.arcs[track], model.crossings[model.tracks[track].crossing].plate
     hinge = model.plates[plate].hinge
     if hinge is None:
-        raise ValueError(f"no layer bends at plate {plate}, which hangs on none")
+        raise GeometryError(f"no layer bends at plate {plate}, which hangs on none")
     x, z, heading = _along(arc, now.turns[plate].angle, along)
     x, z = x - above * math.sin(heading), model.tracks[track].low + z + above * math.cos(heading)
     px = hinge.at.x + hinge.way.x * x - hinge.way.y * beside

@@ -135,6 +135,12 @@ def test_leathers_differ_in_lightness_from_each_other_and_from_contents() -> Non
     assert min(b - a for a, b in pairwise(tones)) > 25
 
 
+def test_what_has_no_fold_has_no_slider_to_be_moved() -> None:
+    assert "It has no fold to close." in page("card-sleeve")
+    assert '<div class="row" hidden>' in page("card-sleeve")
+    assert '<div class="row" hidden>' not in page("two-fold")
+
+
 def test_what_is_not_drawn_is_said() -> None:
     assert "Not drawn: closure." in page("coin-pouch")
     assert "Drawn as it stands closed, at every opening: side." in page("coin-pouch")
