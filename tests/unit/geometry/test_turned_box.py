@@ -40,7 +40,9 @@ def test_arcs_count_with_their_bulge() -> None:
 @pytest.mark.parametrize("seed", range(12))
 def test_no_box_is_smaller_than_shapelys_and_none_larger(seed: int) -> None:
     draw = Random(seed)
-    ring = shapely.MultiPoint([(draw.uniform(0, 90), draw.uniform(0, 40)) for _ in range(9)]).convex_hull.exterior
+    hull = shapely.MultiPoint([(draw.uniform(0, 90), draw.uniform(0, 40)) for _ in range(9)]).convex_hull
+    assert isinstance(hull, shapely.Polygon)
+    ring = hull.exterior
     box = smallest_box(_path(ring))
     assert box.area == pytest.approx(shapely.oriented_envelope(ring).area, rel=1e-6)
     assert -45.0 < box.turn <= 45.0
