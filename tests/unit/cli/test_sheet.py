@@ -63,7 +63,7 @@ def test_a_broken_price_list_is_told_and_nothing_is_written(design: Path, tmp_pa
     prices.write_text(PRICES.replace("12,", "12 EUR,"), encoding="utf-8")
     ended = run("sheet", design, "--prices", prices, "--out", tmp_path / "new")
     assert ended.status == 4
-    assert "prices.yaml:4:18: " in ended.err
+    assert "prices.yaml:4:17: " in ended.err
     assert not (tmp_path / "new").exists()
     assert run("sheet", design, "--prices", tmp_path / "none.yaml", "--out", tmp_path / "new").status == 4
 

@@ -13,6 +13,7 @@ from patternforge.drafting.holes import hole_inks
 from patternforge.drafting.making.cutting_list import holes_made
 from patternforge.drafting.making.facts import MakingFacts
 from patternforge.drafting.making.leather_section import range_told
+from patternforge.drafting.making.sewing_section import thread_in_all
 from patternforge.drafting.making.sheet import making_sheet
 from patternforge.drafting.making.tools_section import needle_number, usual_thread
 from patternforge.drawing.document import Document, Listing, Paragraph, Picture, Tone
@@ -290,3 +291,11 @@ def test_sections_with_nothing_in_them_are_left_out() -> None:
     assert "Skiving and turning in" not in titles
     assert titles[0] == "The wallet"
     assert titles[-1] == "Finished"
+
+
+def test_thread_in_all_leaves_out_what_is_sewn_with_another_seam_whatever_it_says() -> None:
+    pattern = oblong(10.0, 10.0, thread=500.0)
+    both = replace(
+        pattern, seams=(pattern.seams[0], replace(pattern.seams[0], name="far", meets="rim", thread=700.0))
+    )
+    assert thread_in_all(both) == 500.0
