@@ -74,6 +74,7 @@ class SchemaName(StrEnum):
     DESIGN = "design"
     PATTERN = "pattern"
     MACHINE = "machine"
+    PRICES = "prices"
 
 
 class TypeSize(StrEnum):

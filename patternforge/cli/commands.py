@@ -215,7 +215,7 @@ def new(
 @app.command()
 @guarded
 def schema(of: options.SchemaOf = SchemaName.DESIGN, out: options.OutFile = None) -> None:
-    """Write the JSON Schema of design files or machine tables, for editors that check them, or of pattern.json."""
+    """Write the JSON Schema of design files, machine tables or price lists, for editors, or of pattern.json."""
     from patternforge.cli.schemas import schema_text
     from patternforge.delivery import file_delivered
 

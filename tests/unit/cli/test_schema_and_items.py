@@ -10,6 +10,7 @@ import pytest
 from patternforge.design import design_schema
 from patternforge.drafting.schema import pattern_schema
 from patternforge.leather.catalogue import catalogue
+from patternforge.prices.schema import prices_schema
 from tests.unit.cli.running import run
 
 
@@ -24,6 +25,10 @@ def test_the_schema_of_pattern_json_is_written_on_request(tmp_path: Path) -> Non
     text = (tmp_path / "pattern.schema.json").read_text(encoding="ascii")
     assert json.loads(text) == pattern_schema()
     assert text == run("schema", "pattern").out
+
+
+def test_the_schema_of_price_lists_is_written_on_request() -> None:
+    assert json.loads(run("schema", "prices").out) == prices_schema()
 
 
 def test_a_schema_is_written_again_but_never_over_another_file(tmp_path: Path) -> None:
