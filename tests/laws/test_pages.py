@@ -195,7 +195,9 @@ def _shifts(made: tuple[Page, ...]) -> dict[str, Point]:
 
 
 def _cross_numbers(page: Page) -> dict[str, Point]:
-    return {ink.content: ink.at for ink in page.inks if isinstance(ink, Text) and ink.role is Role.GUIDE}
+    """Where each cross is by its number; the plan of the pages has words that begin with a letter."""
+    texts = (ink for ink in page.inks if isinstance(ink, Text) and ink.role is Role.GUIDE)
+    return {ink.content: ink.at for ink in texts if ink.content.isdigit()}
 
 
 @given(st.floats(20, 400), st.floats(20, 400), st.floats(0, 15), st.floats(0.97, 1.03), st.floats(0.97, 1.03))
