@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from patternforge.drafting.cautions import ALWAYS, BLADE, DIE, KNIFE, LASER, PAPER, SCRAP, UNSURE
-from patternforge.leather.material import Leather, Tannage
+from patternforge.drafting.cautions import ALWAYS, BLADE, DIE, KNIFE, LASER, PAPER, SCRAP, UNSURE, is_unsure
+from patternforge.leather.material import Leather
 from patternforge.pipeline.request import DraftRequest, Wanted
 
 __all__ = ["AUDIT_CAUTIONS", "cautions"]
@@ -25,7 +25,7 @@ def cautions(request: DraftRequest, leathers: tuple[Leather, ...]) -> list[str]:
     """A few short cautions for what cuts, what is printed, and the leathers; those of a machine table come first."""
     own = list(request.machine.cautions) if request.machine else []
     lines = [line for tool in _tools(request) for line in _SAID[tool]]
-    if LASER in lines and any(leather.tannage is not Tannage.VEGETABLE for leather in leathers):
+    if LASER in lines and any(is_unsure(leather) for leather in leathers):
         lines.insert(lines.index(LASER) + 1, UNSURE)
     if request.wants(Wanted.PAPER):
         lines.append(PAPER)

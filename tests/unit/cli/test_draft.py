@@ -8,12 +8,15 @@ from pathlib import Path
 
 import pytest
 
+from patternforge.cli.cautions import cautions
 from patternforge.cli.choices import Awl, DxfRelease, Face, Fold, Mirrored, PaperName, Usage
 from patternforge.delivery.listing import LIST
+from patternforge.drafting.cautions import UNSURE
 from patternforge.drafting.purpose import AwlPoints, CutFace, FoldTicks, Mirrors
 from patternforge.drawing.paper import PAPERS
 from patternforge.export.dxf import DxfVersion
-from patternforge.pipeline.request import Wanted
+from patternforge.leather.material import Leather, MadeOf, Tannage, Thickness
+from patternforge.pipeline.request import DraftRequest, Wanted
 from tests.unit.cli.running import run
 from tests.unit.delivery.killing import everything
 from tests.unit.small_designs import LOOK, MISFIT, saved
@@ -102,6 +105,12 @@ def test_cautions_are_those_of_the_way_it_is_cut(
 def test_where_all_leather_is_vegetable_tanned_nothing_is_said_of_chrome(tmp_path: Path) -> None:
     design = saved(tmp_path, saved(tmp_path).read_text(encoding="utf-8").replace("chrome", "vegetable"))
     assert "Chrome" not in run("draft", design, "--out", tmp_path / "out", "--for", "laser").out
+
+
+@pytest.mark.parametrize(("made_of", "is_told"), [(MadeOf.FILM, True), (MadeOf.LEATHER, False)])
+def test_a_film_is_warned_of_under_a_laser_whatever_its_tannage(made_of: MadeOf, is_told: bool) -> None:
+    sheet = Leather("window", Thickness(0.3, 0.3), tannage=Tannage.VEGETABLE, made_of=made_of)
+    assert (UNSURE in cautions(DraftRequest(Path("x.yaml"), wanted=Wanted.LASER), (sheet,))) is is_told
 
 
 def test_a_wallet_to_look_at_is_written_and_says_where_to_look(tmp_path: Path) -> None:
