@@ -12,7 +12,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from patternforge.drafting.making.cutting_list import MM2_PER_DM2, MM2_PER_FT2, LeatherTaken, leather_taken
 from patternforge.drafting.making.facts import MakingFacts
 from patternforge.drafting.making.prices import LeatherPrice
-from patternforge.drafting.making.sewing_section import thread_in_all
+from patternforge.drafting.making.sewing_section import thread_of
 
 __all__ = ["CostLine", "Costs", "costs", "to_the_cent"]
 
@@ -91,7 +91,7 @@ def _lines(facts: MakingFacts) -> Iterator[CostLine]:
     prices, pattern = facts.prices, facts.pattern
     if prices is None:
         return
-    thread = thread_in_all(pattern)
+    thread = thread_of(pattern.seams)
     if prices.thread is not None and thread:
         yield _line("thread", _counted(thread / _MM_PER_M, "0.01"), "m", prices.thread)
     for fitting in pattern.design.fittings:

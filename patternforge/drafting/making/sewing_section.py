@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from patternforge.drafting.making.cutting_list import holes_made
 from patternforge.drafting.making.facts import MakingFacts
@@ -12,7 +12,7 @@ from patternforge.units import MM_PER_INCH, mm
 from patternforge.wallet.pattern import Pattern, Seam
 from patternforge.wallet.spec import HoleShape, HoleSpec
 
-__all__ = ["hole_told", "sewing_section", "thread_in_all"]
+__all__ = ["hole_told", "sewing_section", "thread_of"]
 
 _MM_PER_M = 1000.0
 _MM_PER_FOOT = 12 * MM_PER_INCH
@@ -37,7 +37,7 @@ def _blocks(pattern: Pattern) -> Iterator[Block]:
         Column("length, mm", right),
         Column("thread", right),
     )
-    thread = thread_in_all(pattern)
+    thread = thread_of(pattern.seams)
     total: tuple[Cell, ...] = ("", "in all", "", "", "", "", "", _metres(thread))
     yield Table("", columns, tuple(_row(seam) for seam in pattern.seams), (total,))
     yield from _kinds(pattern)
@@ -60,9 +60,9 @@ def _kinds(pattern: Pattern) -> Iterator[Block]:
         yield from (Paragraph(f"Holes of {', '.join(seams)}: {kind}.") for kind, seams in kinds.items())
 
 
-def thread_in_all(pattern: Pattern) -> float:
-    """Thread of all seams, mm; a seam that is sewn with another takes none of its own."""
-    return sum(seam.thread for seam in pattern.seams if not seam.meets)
+def thread_of(seams: Iterable[Seam]) -> float:
+    """Thread of some seams, mm; a seam that is sewn with another takes none of its own."""
+    return sum(seam.thread for seam in seams if not seam.meets)
 
 
 def _holes(pattern: Pattern) -> int:

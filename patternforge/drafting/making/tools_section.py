@@ -8,9 +8,9 @@ from enum import StrEnum
 
 from patternforge.drafting.making.facts import MakingFacts
 from patternforge.drafting.making.hardware_section import kind_told
-from patternforge.drafting.making.sewing_section import hole_told, thread_in_all
+from patternforge.drafting.making.sewing_section import hole_told, thread_of
+from patternforge.drafting.smallest import across
 from patternforge.drawing.document import Blank, Column, Paragraph, Section, Table, Tone
-from patternforge.geometry.path import Path
 from patternforge.leather.hardware import Setting
 from patternforge.units import MM_PER_FRENCH_INCH, mm
 from patternforge.wallet.finishing import TurnedHoles
@@ -92,7 +92,7 @@ def needle_number(thread: float) -> int | None:
 def _tools(pattern: Pattern) -> Iterator[_Tool]:
     yield _Tool("thickness gauge", "0.1 mm or finer", "every leather, in several places", Rule.HABIT)
     yield _Tool("knife, metal rule, cutting mat", "fresh blade", "cutting by hand", Rule.HABIT)
-    for stitching in dict.fromkeys(seam.stitching for seam in pattern.seams):
+    for stitching in dict.fromkeys(seam.stitching for seam in pattern.seams if not seam.meets):
         yield from _sewing(pattern, stitching)
     yield from _punches(pattern)
     yield from _finishing(pattern)
@@ -105,7 +105,7 @@ def _sewing(pattern: Pattern, stitching: Stitching) -> Iterator[_Tool]:
     band = usual_thread(pitch)
     usual = f", usual for this pitch {mm(band[0])} to {mm(band[1])} mm" if band else ""
     rule = Rule.BANDS if band else Rule.DESIGN
-    metres = mm(thread_in_all(pattern) / 1000)
+    metres = mm(thread_of([seam for seam in pattern.seams if seam.stitching == stitching]) / 1000)
     yield _Tool("thread", f"{mm(stitching.thread)} mm{usual}", f"saddle stitch; {metres} m in all", rule)
     needle = needle_number(stitching.thread)
     size = f"number {needle}" if needle is not None else "so that the eye takes the thread"
@@ -125,21 +125,13 @@ def _holes(stitching: Stitching) -> _Tool:
 
 def _punches(pattern: Pattern) -> Iterator[_Tool]:
     fittings = {round(hole.diameter, 2) for piece in pattern.pieces for hole in piece.fittings if hole.diameter}
-    openings = {round(d, 2) for piece in pattern.pieces for path in piece.openings if (d := _diameter(path))}
+    openings = {round(d, 2) for piece in pattern.pieces for path in piece.openings if (d := across(path))}
     for size in sorted(fittings | openings):
         use = "hardware" if size in fittings else "round openings"
         yield _Tool("round punch", f"{mm(size)} mm", use, Rule.DESIGN)
     for fitting in pattern.design.fittings:
         if fitting.setting is Setting.PUNCHED:
             yield _Tool("setter and anvil, or driver", f"for {kind_told(fitting)}", fitting.name, Rule.HABIT)
-
-
-def _diameter(path: Path) -> float | None:
-    """The diameter of a path that is a circle."""
-    radii = [segment.radius if segment.is_arc else 0.0 for segment in path.segments]
-    box = path.bounds
-    is_round = all(abs(2 * radius - box.width) < 1e-6 for radius in radii) and abs(box.width - box.height) < 1e-6
-    return box.width if is_round else None
 
 
 def _finishing(pattern: Pattern) -> Iterator[_Tool]:

@@ -13,7 +13,7 @@ from patternforge.drafting.holes import hole_inks
 from patternforge.drafting.making.cutting_list import holes_made
 from patternforge.drafting.making.facts import MakingFacts
 from patternforge.drafting.making.leather_section import range_told
-from patternforge.drafting.making.sewing_section import thread_in_all
+from patternforge.drafting.making.sewing_section import thread_of
 from patternforge.drafting.making.sheet import making_sheet
 from patternforge.drafting.making.tools_section import needle_number, usual_thread
 from patternforge.drawing.document import Document, Listing, Paragraph, Picture, Tone
@@ -122,6 +122,20 @@ def test_a_seam_sewn_with_another_takes_no_thread_of_its_own() -> None:
     told = [cell for cell in cells(found, "thread") if not cell.startswith("with ")]
     assert len(told) < len(pattern.seams)
     assert found.totals[0][-1] == f"{mm(sum(s.thread for s in pattern.seams if not s.meets) / 1000)} m"
+
+
+def test_each_stitching_has_its_tools_once_and_the_thread_of_its_own_seams() -> None:
+    pattern = drafted(with_holes(two_fold(), SLITS))
+    first, *others = pattern.seams
+    seams = (replace(first, stitching=replace(first.stitching, thread=0.8)), *others)
+    over = replace(others[0].stitching, hole=replace(others[0].stitching.hole, slant=-45.0))
+    met = replace(others[0], name="other side", stitching=over, meets=others[0].name)
+    document = making_sheet(plain_facts(replace(pattern, seams=(*seams, met))))
+    found = table(document, "rule")
+    rows = list(zip(cells(found, "tool"), cells(found, "for"), strict=True))
+    told = [use.rpartition("; ")[2] for tool, use in rows if tool == "thread"]
+    rest = sum(seam.thread for seam in others)
+    assert told == [f"{mm(first.thread / 1000)} m in all", f"{mm(rest / 1000)} m in all"]
 
 
 def test_a_slanted_piece_is_told_its_least_rectangle_unless_its_stretch_forbids_turning() -> None:
@@ -298,4 +312,4 @@ def test_thread_in_all_leaves_out_what_is_sewn_with_another_seam_whatever_it_say
     both = replace(
         pattern, seams=(pattern.seams[0], replace(pattern.seams[0], name="far", meets="rim", thread=700.0))
     )
-    assert thread_in_all(both) == 500.0
+    assert thread_of(both.seams) == 500.0
