@@ -12,6 +12,7 @@ from patternforge.drawing.paper import Paper
 from patternforge.drawing.printing import PrintSettings, printable_area
 from patternforge.drawing.scaling import plain_scale, scaled
 from patternforge.drawing.stacked import room
+from patternforge.drawing.wrapping import filled
 from patternforge.errors import DraftError
 from patternforge.geometry.point import Bounds, Point
 from patternforge.geometry.transform import translation
@@ -54,22 +55,16 @@ def album_pages(chapters: Sequence[Sequence[Picture]], paper: Paper, settings: P
     )
 
 
-def broken_lines(words: str, height: float, width: float) -> list[str]:
+def broken_lines(words: str, height: float, width: float) -> tuple[str, ...]:
     """``words`` in lines of at most ``width`` mm, in letters ``height`` mm high; DraftError for a word that is wider.
 
     >>> broken_lines("Sew the rim.", 2.5, 20.0)
-    ['Sew the', 'rim.']
+    ('Sew the', 'rim.')
     """
-    lines: list[str] = []
     for word in words.split():
-        longer = f"{lines[-1]} {word}" if lines else word
-        if lines and text_width(longer, height) <= width:
-            lines[-1] = longer
-        elif text_width(word, height) <= width:
-            lines.append(word)
-        else:
+        if text_width(word, height) > width:
             raise DraftError(f"{word!r} is wider than the {width:.0f} mm there are for it; shorten it")
-    return lines
+    return filled(words.split(), width, height)
 
 
 def _chapter(
@@ -107,7 +102,7 @@ def _block(picture: Picture, area: Bounds) -> tuple[list[Ink], float]:
     above = _words(picture.words, area.width)
     used = _PITCH * len(above) + (_BELOW if above else 0.0)
     figure, factor = _fitted(picture.figure, area.width, area.height - used - _PITCH)
-    note = _words(f"Drawn at 1 : {mm(1 / factor)}.", area.width) if picture.is_true and factor < 1 else []
+    note = _words(f"Drawn at 1 : {mm(1 / factor)}.", area.width) if picture.is_true and factor < 1 else ()
     lines = [*above, *note]
     used += _PITCH * len(note)
     inks: list[Ink] = [
@@ -118,8 +113,8 @@ def _block(picture: Picture, area: Bounds) -> tuple[list[Ink], float]:
     return inks, used + box.height
 
 
-def _words(words: str, width: float) -> list[str]:
-    return broken_lines(words, _LETTERS, width) if words else []
+def _words(words: str, width: float) -> tuple[str, ...]:
+    return broken_lines(words, _LETTERS, width)
 
 
 def _fitted(figure: Figure, width: float, height: float) -> tuple[Figure, float]:

@@ -9,6 +9,7 @@ from patternforge.drawing.lettering import text_width
 from patternforge.drawing.model import Align, Ink, Role, Stroke, Text
 from patternforge.drawing.printing import Letters
 from patternforge.drawing.shelves import Size
+from patternforge.drawing.wrapping import filled
 from patternforge.errors import DraftError
 from patternforge.geometry.path import Path, polygon
 from patternforge.geometry.point import Bounds, Point
@@ -121,14 +122,7 @@ def _caption(at: Point, words: str, angle: float) -> Text:
 
 def _lines(words: str, width: float, height: float) -> tuple[str, ...]:
     """The heading in letters of that height broken into lines of at most ``width`` mm."""
-    lines: list[str] = []
-    for word in words.split():
-        longer = f"{lines[-1]} {word}" if lines else word
-        if lines and text_width(longer, height) <= width:
-            lines[-1] = longer
-        else:
-            lines.append(first_fitting([word], width, height))
-    return tuple(lines)
+    return filled((first_fitting([word], width, height) for word in words.split()), width, height)
 
 
 def first_fitting(wordings: Sequence[str], width: float, height: float) -> str:

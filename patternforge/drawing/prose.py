@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from patternforge.drawing.lettering import text_width
 from patternforge.drawing.model import Ink, Role, Text
+from patternforge.drawing.wrapping import wrapped
 from patternforge.geometry.point import Bounds, Point
 
-__all__ = ["Note", "broken", "notes_height", "notes_inks"]
+__all__ = ["Note", "notes_height", "notes_inks"]
 
 _PITCH = 1.6  # base line to base line over the height of the letters
 _HEADING = 1.25  # height of a heading over that of the rest
@@ -24,24 +24,6 @@ class Note:
 
     heading: str
     points: tuple[str, ...]
-
-
-def broken(words: str, width: float, height: float) -> tuple[str, ...]:
-    """``words`` in lines of at most ``width`` mm in letters of ``height`` mm; a word that is wider has its own line.
-
-    DraftError for a letter that cannot be drawn.
-
-    >>> broken("cut on the middle of the line", 25.0, 2.0)
-    ('cut on the middle', 'of the line')
-    """
-    lines: list[str] = []
-    for word in words.split():
-        longer = f"{lines[-1]} {word}" if lines else word
-        if lines and text_width(longer, height) <= width:
-            lines[-1] = longer
-        else:
-            lines.append(word)
-    return tuple(lines)
 
 
 def notes_height(notes: Sequence[Note], width: float, columns: int, height: float) -> float:
@@ -72,8 +54,8 @@ def _column_width(width: float, columns: int) -> float:
 def _lines(note: Note, width: float, height: float) -> list[tuple[str, float, float]]:
     """Each line of a note with the height of its letters and how far it stands in, mm."""
     hang = _HANG * height
-    heading = [(line, _HEADING * height, 0.0) for line in broken(note.heading, width, _HEADING * height)]
-    rows = [broken(point, width - hang, height) for point in note.points]
+    heading = [(line, _HEADING * height, 0.0) for line in wrapped(note.heading, width, _HEADING * height)]
+    rows = [wrapped(point, width - hang, height) for point in note.points]
     return heading + [(line, height, hang if i else 0.0) for row in rows for i, line in enumerate(row)]
 
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import cache
 
 from patternforge.drawing.lettering import letters, text_width
 
-__all__ = ["longest_word", "width_of", "wrapped"]
+__all__ = ["filled", "longest_word", "width_of", "wrapped"]
 
 
 @cache
@@ -35,14 +35,23 @@ def wrapped(words: str, width: float, height: float) -> tuple[str, ...]:
     >>> wrapped("mmmmmm", 10, 2.0)
     ('mmm', 'mmm')
     """
+    return filled(_parts(words, width / height), width, height) or ("",)
+
+
+def filled(words: Iterable[str], width: float, height: float) -> tuple[str, ...]:
+    """Lines of at most ``width`` mm, each with as many of the ``words`` as go on it; a wider word has its own line.
+
+    >>> filled(["turn", "in", "along", "the", "line"], 20, 2.0)
+    ('turn in along', 'the line')
+    """
     lines: list[str] = []
-    for word in _parts(words, width / height):
+    for word in words:
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and width_of(longer) * height <= width:
             lines[-1] = longer
         else:
             lines.append(word)
-    return tuple(lines) or ("",)
+    return tuple(lines)
 
 
 def _parts(words: str, room: float) -> Iterator[str]:

@@ -79,8 +79,8 @@ def test_lines_are_broken_where_they_would_be_too_wide_and_no_word_is_lost() -> 
     lines = broken_lines(said, 2.5, 40.0)
     assert " ".join(lines) == said
     assert all(text_width(line, 2.5) <= 40.0 for line in lines)
-    with pytest.raises(DraftError, match="wider"):
-        broken_lines("unbreakable", 2.5, 5.0)
+    with pytest.raises(DraftError, match="'unbreakable' is wider"):
+        broken_lines("an unbreakable word", 2.5, 8.0)
 
 
 def test_a_figure_is_scaled_with_all_that_is_in_it_and_letters_stay_readable() -> None:

@@ -7,18 +7,21 @@ import pytest
 from patternforge.drawing.dimension import DIMENSION, size_inks
 from patternforge.drawing.lettering import letter_bounds, text_width
 from patternforge.drawing.model import Role, Stroke, Text
-from patternforge.drawing.prose import Note, broken, notes_height, notes_inks
+from patternforge.drawing.prose import Note, notes_height, notes_inks
 from patternforge.geometry.point import Bounds
 
 NOTES = tuple(Note(f"Heading {i}", ("one point of some length to be broken",) * (i + 1)) for i in range(5))
 
 
 @pytest.mark.parametrize("width", [20.0, 45.0, 90.0])
-def test_no_line_is_wider_than_its_column_and_no_word_is_lost(width: float) -> None:
-    words = "The inside of the cutting edge stands on it, rule and bevel outside it"
-    lines = broken(words, width, 2.0)
-    assert " ".join(lines) == words
-    assert all(text_width(line, 2.0) <= width for line in lines)
+@pytest.mark.parametrize("word", ["edge", "cutting-edge-of-a-name-that-has-no-blank-anywhere"])
+def test_no_line_is_wider_than_its_column_and_no_letter_is_lost(width: float, word: str) -> None:
+    words = f"The inside of the {word} stands on it, rule and bevel outside it"
+    note = Note("Which line is the edge", (words,))
+    area = Bounds(0.0, 0.0, width, notes_height([note], width, 1, 2.0))
+    lines = [ink for ink in notes_inks([note], area, 1, 2.0) if isinstance(ink, Text)]
+    assert "".join(ink.content for ink in lines).replace(" ", "") == f"{note.heading}{words}".replace(" ", "")
+    assert all(ink.at.x + text_width(ink.content, ink.height) <= width + 1e-9 for ink in lines)
 
 
 @pytest.mark.parametrize("columns", [1, 2, 3, 4])
