@@ -5,7 +5,8 @@ from __future__ import annotations
 from textwrap import wrap
 
 from patternforge.cli.table import columns
-from patternforge.drafting.die_pack import DiePack, joined_names
+from patternforge.drafting.die_pack import DiePack
+from patternforge.drafting.names import listed
 from patternforge.drawing.extent import extent
 from patternforge.units import mm
 
@@ -33,7 +34,7 @@ def _remarks(pack: DiePack) -> list[str]:
     said = [f"{die.name}: {fine.told}" for die in pack.dies for fine in pack.fines(die) if fine.is_below]
     if over:
         said.append(
-            f"Turn the leather over to cut {joined_names(over)}, or ask for --die-mirrors own:"
+            f"Turn the leather over to cut {listed(over)}, or ask for --die-mirrors own:"
             f" {pack.count_by_hand} dies in all."
         )
     return [*said, "Sign the proof only when its bars measure true and every size is right."]

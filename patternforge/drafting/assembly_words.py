@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
 
 from patternforge.drafting.letters import letter_facts
+from patternforge.drafting.names import listed
 from patternforge.fit.glue import Glue, glue_of, is_between
 from patternforge.fit.layout import Layout
 from patternforge.fit.making import MakingStep, Work
@@ -15,7 +16,7 @@ from patternforge.units import mm
 from patternforge.wallet.pattern import FittingHole
 from patternforge.wallet.words import Edge
 
-__all__ = ["base_of", "group_name", "listed", "step_words"]
+__all__ = ["base_of", "group_name", "step_words"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,16 +29,6 @@ class _Kind:
 
 
 _TURNED = {Edge.LEFT: "top", Edge.TOP: "right", Edge.RIGHT: "bottom", Edge.BOTTOM: "left"}
-
-
-def listed(words: Iterable[str]) -> str:
-    """Words as one would say them.
-
-    >>> listed(["shell", "divider", "pocket"])
-    'shell, divider and pocket'
-    """
-    *others, last = tuple(words)
-    return f"{', '.join(others)} and {last}" if others else last
 
 
 def group_name(layout: Layout, group: Sequence[str]) -> str:
@@ -79,7 +70,7 @@ def _mouths(layout: Layout, step: MakingStep) -> Iterator[str]:
 
 
 def _crease(layout: Layout, step: MakingStep) -> Iterator[str]:
-    yield f"Crease {listed(step.pieces)} along the dashed lines and fold it to shape."
+    yield f"Crease {listed(step.pieces)} along the dashed lines and fold to shape."
 
 
 def _set(layout: Layout, step: MakingStep) -> Iterator[str]:
@@ -107,7 +98,8 @@ def _turn(layout: Layout, step: MakingStep) -> Iterator[str]:
         yield f"Turn the toned edges of {listed(step.pieces)} in over the back and glue them down."
         return
     shell, *held = step.pieces
-    yield f"Lay {listed(held)} on the back of {shell}. Turn the edges of {shell} in over it and glue them down."
+    over = "it" if len(held) == 1 else "them"
+    yield f"Lay {listed(held)} on the back of {shell}. Turn the edges of {shell} in over {over} and glue them down."
 
 
 def _sew(layout: Layout, step: MakingStep) -> Iterator[str]:

@@ -6,19 +6,19 @@ from collections.abc import Iterator, Sequence
 from itertools import count as counted
 
 from patternforge.drafting.cautions import ALWAYS, DIE
-from patternforge.drafting.die_pack import DiePack, joined_names
+from patternforge.drafting.die_pack import DiePack
 from patternforge.drafting.die_proof import LEGEND, MEASURE, columns_in
 from patternforge.drafting.die_words import EDGE
 from patternforge.drafting.dies import SAME_CUT, Die
+from patternforge.drafting.names import listed
 from patternforge.drafting.signing import field_inks, fields_height
-from patternforge.drawing.extent import extent
 from patternforge.drawing.header import UPRIGHT, Head, head_height, head_inks
 from patternforge.drawing.model import Ink, Page
 from patternforge.drawing.paper import Paper
 from patternforge.drawing.printing import PrintSettings, printable_area
 from patternforge.drawing.prose import Note, notes_height, notes_inks
 from patternforge.geometry.point import Bounds, Point
-from patternforge.units import inches, mm
+from patternforge.units import mm
 
 __all__ = ["list_pages"]
 
@@ -106,7 +106,7 @@ def _how_many(pack: DiePack) -> Iterator[str]:
     over = [cut.piece.name for die in pack.dies for cut in die.cuts if cut.over]
     if over:
         yield (
-            f"Mirror images: {joined_names(over)}. They are cut with the LEATHER turned over, its other side up: look"
+            f"Mirror images: {listed(over)}. They are cut with the LEATHER turned over, its other side up: look"
             " for flaws on the good side first, and mark them. A die that has a cutting edge on both faces can be"
             " turned over instead; a rule die on a board cannot."
         )
@@ -122,18 +122,16 @@ def _use(paper: Paper, proofs: Sequence[Page]) -> Iterator[str]:
     large = [page.label for page in proofs if {page.width, page.height} != {paper.width, paper.height}]
     if large:
         yield (
-            f"Larger than {paper.name}: {joined_names(large)}. Print these at 100 % on paper of the size they say, or"
+            f"Larger than {paper.name}: {listed(large)}. Print these at 100 % on paper of the size they say, or"
             f" have the die maker do so; the paper pattern has the same pieces on {paper.name}."
         )
 
 
 def _die_note(pack: DiePack, die: Die) -> Note:
-    box = extent(die.figure.inks)
-    size = f"{mm(box.width)} x {mm(box.height)} mm = {inches(box.width)} x {inches(box.height)} in"
     wrong = [fine.told for fine in pack.fines(die) if fine.is_below]
     alike = "left and right alike" if die.symmetric else "left and right DIFFER"
     number = pack.dies.index(die) + 1
     return Note(
         f"Die {number}: {die.name}",
-        (pack.file(die), f"{size}; {alike}", *pack.cut_words(die), *wrong),
+        (pack.file(die), f"{pack.size_words(die)}; {alike}", *pack.cut_words(die), *wrong),
     )

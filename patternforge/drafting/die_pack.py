@@ -8,12 +8,13 @@ from dataclasses import dataclass
 from patternforge.drafting.die_limits import Fine, ShopLimits, fines
 from patternforge.drafting.dies import Die, DieCut
 from patternforge.drafting.purpose import CutFace
+from patternforge.drawing.extent import extent
 from patternforge.drawing.model import Role
 from patternforge.leather.material import MadeOf, SurfaceFace
-from patternforge.units import mm
+from patternforge.units import inches, mm
 from patternforge.wallet.pattern import Pattern
 
-__all__ = ["DiePack", "joined_names"]
+__all__ = ["DiePack"]
 
 _OTHER_SIDE = {SurfaceFace.GRAIN: SurfaceFace.FLESH, SurfaceFace.FLESH: SurfaceFace.GRAIN}
 
@@ -55,6 +56,11 @@ class DiePack:
             return "back up" if is_back_up else "front up"
         return f"{(_OTHER_SIDE[leather.face] if is_back_up else leather.face).value} side up"
 
+    def size_words(self, die: Die) -> str:
+        """The size of a die over all, in mm and in inches."""
+        box = extent(die.figure.inks)
+        return f"{mm(box.width)} x {mm(box.height)} mm = {inches(box.width)} x {inches(box.height)} in"
+
     def cut_words(self, die: Die) -> Iterator[str]:
         """A line for each piece of a die: how many of which leather, how thick, and which side lies up."""
         for cut in die.cuts:
@@ -65,12 +71,3 @@ class DiePack:
                 f"{piece.name}: {piece.quantity} of {leather.role}{name}, {mm(leather.t)} mm,"
                 f" {self.side_up(cut)}{over}"
             )
-
-
-def joined_names(names: list[str]) -> str:
-    """Names in a row.
-
-    >>> joined_names(["back", "front", "side"])
-    'back, front and side'
-    """
-    return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)

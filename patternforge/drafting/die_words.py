@@ -7,13 +7,13 @@ from collections.abc import Iterator
 
 from patternforge.drafting.die_curves import curve_words, curves, sharp_words
 from patternforge.drafting.die_limits import FINE, LEATHER, SLOT
-from patternforge.drafting.die_pack import DiePack, joined_names
+from patternforge.drafting.die_pack import DiePack
 from patternforge.drafting.dies import Die
+from patternforge.drafting.names import listed
 from patternforge.drafting.smallest import across
-from patternforge.drawing.extent import extent
 from patternforge.drawing.model import Dot, Figure, Role, Stroke
 from patternforge.drawing.prose import Note
-from patternforge.units import inches, mm
+from patternforge.units import mm
 
 __all__ = ["EDGE", "die_notes", "turning_words"]
 
@@ -66,7 +66,7 @@ def _views(pack: DiePack, die: Die) -> Iterator[str]:
 def turning_words(pack: DiePack, die: Die) -> str:
     """How a die cuts the mirror image of what is drawn."""
     over = [cut for cut in die.cuts if cut.over]
-    names = joined_names([cut.piece.name for cut in over])
+    names = listed([cut.piece.name for cut in over])
     return (
         f"For {names} turn the LEATHER over ({pack.side_up(over[0])}). Turning the die over instead needs a cutting"
         " edge on both faces; a rule die on a board has one."
@@ -74,8 +74,7 @@ def turning_words(pack: DiePack, die: Die) -> str:
 
 
 def _sizes(pack: DiePack, die: Die) -> Iterator[str]:
-    box = extent(die.figure.inks)
-    yield f"over all {mm(box.width)} x {mm(box.height)} mm = {inches(box.width)} x {inches(box.height)} in"
+    yield f"over all {pack.size_words(die)}"
     yield from (curve_words(number, curve) for number, curve in enumerate(curves(die.figure)))
     sharp = sharp_words(die.figure)
     if sharp:

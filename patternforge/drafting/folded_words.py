@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from patternforge.drafting.assembly_words import listed
 from patternforge.drafting.folded_picture import FoldedWallet
+from patternforge.drafting.names import listed
 
 __all__ = ["blank_words", "filling_words", "flap_words"]
 

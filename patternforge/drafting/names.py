@@ -1,11 +1,11 @@
-"""Names of files, safe on every system: small letters, digits and hyphens."""
+"""Names in a row, and names of files, safe on every system: small letters, digits and hyphens."""
 
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
-__all__ = ["file_word", "file_words"]
+__all__ = ["file_word", "file_words", "listed"]
 
 
 def file_word(words: str) -> str:
@@ -31,3 +31,13 @@ def file_words(names: Sequence[str]) -> tuple[str, ...]:
     words = [file_word(name) for name in names]
     turns = [words[: index + 1].count(word) for index, word in enumerate(words)]
     return tuple(word if turn == 1 else f"{word}--{turn}" for word, turn in zip(words, turns, strict=True))
+
+
+def listed(words: Iterable[str]) -> str:
+    """At least one name, or more of them as one would say them.
+
+    >>> listed(["shell", "divider", "pocket"])
+    'shell, divider and pocket'
+    """
+    *others, last = tuple(words)
+    return f"{', '.join(others)} and {last}" if others else last
