@@ -14,8 +14,11 @@ from fractions import Fraction
 from types import MappingProxyType
 
 __all__ = [
+    "MM2_PER",
+    "MM_PER_FOOT",
     "MM_PER_FRENCH_INCH",
     "MM_PER_INCH",
+    "MM_PER_M",
     "MM_PER_OUNCE",
     "RANGE",
     "UNITS",
@@ -32,6 +35,12 @@ __all__ = [
 ]
 
 MM_PER_INCH = 25.4
+MM_PER_FOOT = 304.8
+MM_PER_M = 1000.0
+MM2_PER: Mapping[str, float] = MappingProxyType(
+    {"cm2": 100.0, "dm2": 10_000.0, "ft2": MM_PER_FOOT**2, "m2": MM_PER_M**2}
+)
+"""Square millimetres in the areas that leather is sold and reckoned by."""
 MM_PER_OUNCE = MM_PER_INCH / 64
 MM_PER_FRENCH_INCH = 27.07
 """Old French inch as the trade's iron numbers use it: 1/12 of the royal foot, rounded (sizes.com, "pouce")."""

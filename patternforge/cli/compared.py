@@ -12,13 +12,11 @@ from patternforge.comparison.pieces import PieceChange
 from patternforge.comparison.sets import Comparison
 from patternforge.comparison.telling import told
 from patternforge.pipeline.compare import Compared
-from patternforge.pipeline.finished import MM2_PER_DM2
-from patternforge.units import mm
+from patternforge.units import MM2_PER, MM_PER_M, mm
 
 __all__ = ["change_lines", "compare_report", "names_line"]
 
 _WIDTH = 100  # of running text, letters
-_MM_PER_M = 1000.0
 
 
 def compare_report(done: Compared) -> list[str]:
@@ -84,10 +82,10 @@ def _in_all(found: Comparison) -> Iterator[list[str]]:
     """Leather, thread and thickness of both, one under the other."""
     old, new = found.old, found.new
     for role in dict.fromkeys(role for role, _ in (*old.leathers, *new.leathers)):
-        before, after = (made.area(role) / MM2_PER_DM2 for made in (old, new))
+        before, after = (made.area(role) / MM2_PER["dm2"] for made in (old, new))
         yield [f"leather, {role}", f"{mm(before)}", "->", f"{mm(after)}", "dm2"]
     if old.thread or new.thread:
-        yield ["thread", mm(old.thread / _MM_PER_M), "->", mm(new.thread / _MM_PER_M), "m"]
+        yield ["thread", mm(old.thread / MM_PER_M), "->", mm(new.thread / MM_PER_M), "m"]
     yield ["closed, as loaded", _closed(old), "->", _closed(new), "mm thick"]
 
 

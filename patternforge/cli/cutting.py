@@ -14,11 +14,10 @@ from patternforge.export.hpgl import HpglOptions
 from patternforge.machines.table import Format, Machine
 from patternforge.machines.writing import makes_dies, stray_of_chords, writing_options
 from patternforge.pipeline.cutter import CutFiles
-from patternforge.units import mm
+from patternforge.units import MM_PER_M, mm
 
 __all__ = ["cutting_report"]
 
-_MM_PER_M = 1000.0
 _FORGIVEN = 1e-3  # mm, as in every check of the wallet
 
 
@@ -26,7 +25,7 @@ def cutting_report(cut: CutFiles) -> list[str]:
     """Operations with count and length, each piece once; the way between the lines; the smallest and its limits."""
     own = [sheet for sheet in cut.sheets if sheet.group]
     rows = [
-        (each.role.value, _mark(cut.machine, each.role), str(each.count), f"{mm(each.length / _MM_PER_M)} m")
+        (each.role.value, _mark(cut.machine, each.role), str(each.count), f"{mm(each.length / MM_PER_M)} m")
         for each in tallies(sheet.sheet for sheet in own)
     ]
     table = columns([("operation", _marked_by(cut.machine), "lines", "length"), *rows], right=(2, 3))
@@ -63,10 +62,10 @@ def _mark(machine: Machine, role: Role) -> str:
 
 def _way(drawn: float, found: float) -> str:
     """The way between the lines, and what their order saves of it."""
-    way = f"way between them {mm(found / _MM_PER_M)} m"
+    way = f"way between them {mm(found / MM_PER_M)} m"
     if found >= drawn - _FORGIVEN:
         return f"{way}, as they were drawn"
-    return f"{way}, as drawn it was {mm(drawn / _MM_PER_M)} m: {100 * (drawn - found) / drawn:.0f} % saved"
+    return f"{way}, as drawn it was {mm(drawn / MM_PER_M)} m: {100 * (drawn - found) / drawn:.0f} % saved"
 
 
 def _smallest(cut: CutFiles) -> Iterator[str]:

@@ -16,8 +16,6 @@ from patternforge.fit.findings import Verdict
 from patternforge.fit.fineness import fineness
 from patternforge.pipeline.draft import Draft
 from patternforge.pipeline.finished import (
-    MM2_PER_DM2,
-    MM2_PER_FT2,
     Size,
     closed_size,
     closed_thickness,
@@ -26,7 +24,7 @@ from patternforge.pipeline.finished import (
 )
 from patternforge.pipeline.request import DraftRequest
 from patternforge.pipeline.stages import Judged
-from patternforge.units import MM_PER_INCH, MM_PER_OUNCE, inches, mm
+from patternforge.units import MM2_PER, MM_PER_FOOT, MM_PER_M, MM_PER_OUNCE, inches, mm
 from patternforge.wallet.pattern import Adjustment, Pattern
 
 if TYPE_CHECKING:
@@ -37,8 +35,6 @@ if TYPE_CHECKING:
 __all__ = ["draft_report", "wallet_report"]
 
 _WIDTH = 100  # of running text, letters
-_MM_PER_M = 1000.0
-_MM_PER_FOOT = 12 * MM_PER_INCH
 
 
 def draft_report(done: Draft, request: DraftRequest) -> list[str]:
@@ -130,8 +126,8 @@ def _leather(pattern: Pattern) -> list[str]:
             f"{need.role} ({need.name})" if need.name else need.role,
             f"{mm(need.thickness)} mm",
             f"{mm(need.thickness / MM_PER_OUNCE, 1)} oz",
-            f"{mm(need.area / MM2_PER_DM2)} dm2",
-            f"{mm(need.area / MM2_PER_FT2)} ft2",
+            f"{mm(need.area / MM2_PER['dm2'])} dm2",
+            f"{mm(need.area / MM2_PER['ft2'])} ft2",
             "" if need.price is None else f"price {mm(need.price)}",
         )
         for need in leather_needs(pattern)
@@ -157,7 +153,7 @@ def _letters(pattern: Pattern) -> list[str]:
 
 
 def _long(length: float) -> tuple[str, str]:
-    return f"{mm(length / _MM_PER_M)} m", f"{mm(length / _MM_PER_FOOT)} ft"
+    return f"{mm(length / MM_PER_M)} m", f"{mm(length / MM_PER_FOOT)} ft"
 
 
 def _adjustments(moved: Sequence[Adjustment]) -> list[str]:

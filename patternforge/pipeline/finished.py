@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from patternforge.fit.findings import Finding
+from patternforge.units import MM2_PER
 from patternforge.wallet.pattern import DraftedFold, Pattern
 from patternforge.wallet.spec import LayerPart
 
@@ -31,11 +32,6 @@ class LeatherNeed:
     pieces: int
     area: float
     price: float | None
-
-
-MM2_PER_DM2 = 10_000.0
-MM2_PER_FT2 = 304.8**2
-_MM2 = {"dm2": MM2_PER_DM2, "ft2": MM2_PER_FT2, "m2": 1_000_000.0}
 
 
 def open_size(pattern: Pattern) -> Size:
@@ -91,5 +87,5 @@ def _need(pattern: Pattern, role: str) -> LeatherNeed:
     leather = pattern.design.leather(role)
     own = [piece for piece in pattern.pieces if piece.leather == role]
     area = sum(piece.area * piece.quantity for piece in own)
-    price = None if leather.price is None else leather.price * area / _MM2[leather.price_area]
+    price = None if leather.price is None else leather.price * area / MM2_PER[leather.price_area]
     return LeatherNeed(role, leather.name, leather.t, sum(piece.quantity for piece in own), area, price)

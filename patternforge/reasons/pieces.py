@@ -13,6 +13,7 @@ from patternforge.reasons.book import Book, Makes
 from patternforge.reasons.gussets import strip_length
 from patternforge.reasons.pockets import pocket_across, pocket_along
 from patternforge.reasons.reason import How, Reason, leaf, less, made, measured, number, same
+from patternforge.units import MM2_PER
 from patternforge.wallet.pattern import Piece
 from patternforge.wallet.spec import BankPart, Edge, GussetPart, LayerPart, Opening, Part, PocketPart
 
@@ -21,7 +22,6 @@ __all__ = ["pieces"]
 _SIDEWAYS = (Edge.LEFT, Edge.RIGHT)
 _LEVEL = (Edge.BOTTOM, Edge.TOP)
 _SAME = 1e-7  # mm
-_MM2 = {"dm2": 10_000.0, "ft2": 304.8**2, "m2": 1_000_000.0}
 _FINE = {"radius": "finest radius", "gap": "finest gap", "slot": "finest slot", "hole_gap": "beside a stitch hole"}
 
 
@@ -164,7 +164,7 @@ def _holes(book: Book, name: str, piece: Piece) -> Reason:
 def _cost(book: Book, leather: Leather) -> Reason:
     """What the leather of all pieces costs, without waste."""
     own = f"leather {leather.role}."
-    unit = number(_MM2[leather.price_area], f"mm2 in a {leather.price_area}")
+    unit = number(MM2_PER[leather.price_area], f"mm2 in a {leather.price_area}")
     areas = made(f"area in {leather.price_area}", How.QUOTIENT, (book.of(f"{own}area"), unit), unit="")
     return made(book.called(f"{own}price of its pieces"), How.PRODUCT, (book.of(f"{own}price"), areas), unit="")
 

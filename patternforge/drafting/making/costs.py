@@ -9,17 +9,16 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 
-from patternforge.drafting.making.cutting_list import MM2_PER_DM2, MM2_PER_FT2, LeatherTaken, leather_taken
+from patternforge.drafting.making.cutting_list import LeatherTaken, leather_taken
 from patternforge.drafting.making.facts import MakingFacts
 from patternforge.drafting.making.prices import LeatherPrice
 from patternforge.drafting.making.sewing_section import thread_of
+from patternforge.units import MM2_PER, MM_PER_M
 
 __all__ = ["CostLine", "Costs", "costs", "to_the_cent"]
 
 _CENT = Decimal("0.01")
-_MM2 = {"dm2": MM2_PER_DM2, "ft2": MM2_PER_FT2, "m2": 1_000_000.0}
 _PLACES = {"dm2": "0.01", "ft2": "0.001", "m2": "0.0001"}  # to which areas are printed, and counted
-_MM_PER_M = 1000.0
 _MINUTES = 60
 
 
@@ -93,7 +92,7 @@ def _lines(facts: MakingFacts) -> Iterator[CostLine]:
         return
     thread = thread_of(pattern.seams)
     if prices.thread is not None and thread:
-        yield _line("thread", _counted(thread / _MM_PER_M, "0.01"), "m", prices.thread)
+        yield _line("thread", _counted(thread / MM_PER_M, "0.01"), "m", prices.thread)
     for fitting in pattern.design.fittings:
         price_of_set = prices.of_hardware(fitting.name, fitting.kind)
         if price_of_set is not None:
@@ -105,10 +104,10 @@ def _lines(facts: MakingFacts) -> Iterator[CostLine]:
 def _leather_lines(taken: LeatherTaken, price: LeatherPrice) -> Iterator[CostLine]:
     """The net area, and the waste on it in a line of its own."""
     role, per = taken.leather.role, price.per
-    net = _counted(taken.net / _MM2[per], _PLACES[per])
+    net = _counted(taken.net / MM2_PER[per], _PLACES[per])
     yield _line(f"leather {role}, net", net, per, price.price)
     if taken.waste is not None:
-        added = _counted(taken.added / _MM2[per], _PLACES[per])
+        added = _counted(taken.added / MM2_PER[per], _PLACES[per])
         yield _line(f"leather {role}, waste {taken.waste:g} %", added, per, price.price)
 
 

@@ -13,23 +13,17 @@ from patternforge.drawing.document import Blank, Block, Cell, Column, Paragraph,
 from patternforge.drawing.model import Align
 from patternforge.geometry.turned_box import smallest_box
 from patternforge.leather.material import Leather, MadeOf
-from patternforge.units import mm
+from patternforge.units import MM2_PER, mm
 from patternforge.wallet.pattern import Pattern, Piece
 from patternforge.wallet.spec import HoleShape
 
 __all__ = [
-    "MM2_PER_CM2",
-    "MM2_PER_DM2",
-    "MM2_PER_FT2",
     "LeatherTaken",
     "cutting_section",
     "holes_made",
     "leather_taken",
 ]
 
-MM2_PER_CM2 = 100.0
-MM2_PER_DM2 = 10_000.0
-MM2_PER_FT2 = 304.8**2
 _SAVES = 0.01  # share of a rectangle that turning must save to be worth a word
 
 _RIGHT = Align.RIGHT
@@ -79,7 +73,7 @@ def _row(pattern: Pattern, piece: Piece) -> tuple[Cell, ...]:
         piece.leather,
         f"{mm(piece.width, 1)} x {mm(piece.height, 1)}",
         _turned(pattern, piece),
-        mm(piece.area / MM2_PER_CM2, 1),
+        mm(piece.area / MM2_PER["cm2"], 1),
         "seen" if piece.visible else "hidden",
         str(holes_made(pattern, piece)),
     )
@@ -136,13 +130,13 @@ def _numbers(heads: tuple[str, ...]) -> tuple[Column, ...]:
 
 
 def _net(each: LeatherTaken) -> tuple[str, ...]:
-    return _name(each.leather), str(each.pieces), mm(each.net / MM2_PER_DM2), mm(each.net / MM2_PER_FT2)
+    return _name(each.leather), str(each.pieces), mm(each.net / MM2_PER["dm2"]), mm(each.net / MM2_PER["ft2"])
 
 
 def _wasted(each: LeatherTaken) -> tuple[str, ...]:
     gross = each.net + each.added
     share = "none" if each.waste is None else f"{each.waste:g}"
-    return share, mm(each.added / MM2_PER_DM2), mm(gross / MM2_PER_DM2), mm(gross / MM2_PER_FT2)
+    return share, mm(each.added / MM2_PER["dm2"]), mm(gross / MM2_PER["dm2"]), mm(gross / MM2_PER["ft2"])
 
 
 def _name(leather: Leather) -> str:

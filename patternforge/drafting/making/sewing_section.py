@@ -8,14 +8,11 @@ from patternforge.drafting.making.cutting_list import holes_made
 from patternforge.drafting.making.facts import MakingFacts
 from patternforge.drawing.document import Blank, Block, Cell, Column, Paragraph, Section, Table, Tone
 from patternforge.drawing.model import Align
-from patternforge.units import MM_PER_INCH, mm
+from patternforge.units import MM_PER_FOOT, MM_PER_M, mm
 from patternforge.wallet.pattern import Pattern, Seam
 from patternforge.wallet.spec import HoleShape, HoleSpec
 
 __all__ = ["hole_told", "sewing_section", "thread_of"]
-
-_MM_PER_M = 1000.0
-_MM_PER_FOOT = 12 * MM_PER_INCH
 
 
 def sewing_section(facts: MakingFacts) -> Section | None:
@@ -43,7 +40,7 @@ def _blocks(pattern: Pattern) -> Iterator[Block]:
     yield from _kinds(pattern)
     yield Paragraph(
         "Thread for a saddle stitch with two needles: twice the way along the seam and through the leather, tails"
-        f" included. {_metres(thread)} or {mm(thread / _MM_PER_FOOT)} ft in all. Holes to make in all pieces:"
+        f" included. {_metres(thread)} or {mm(thread / MM_PER_FOOT)} ft in all. Holes to make in all pieces:"
         f" {_holes(pattern)}.",
         Tone.SMALL,
     )
@@ -88,7 +85,7 @@ def _spacing(seam: Seam) -> str:
 
 
 def _metres(thread: float) -> str:
-    return f"{mm(thread / _MM_PER_M)} m"
+    return f"{mm(thread / MM_PER_M)} m"
 
 
 def hole_told(hole: HoleSpec) -> str:

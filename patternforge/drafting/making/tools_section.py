@@ -12,7 +12,7 @@ from patternforge.drafting.making.sewing_section import hole_told, thread_of
 from patternforge.drafting.smallest import across
 from patternforge.drawing.document import Blank, Column, Paragraph, Section, Table, Tone
 from patternforge.leather.hardware import Setting
-from patternforge.units import MM_PER_FRENCH_INCH, mm
+from patternforge.units import MM_PER_FRENCH_INCH, MM_PER_M, mm
 from patternforge.wallet.finishing import TurnedHoles
 from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import HoleShape, Stitching
@@ -105,7 +105,7 @@ def _sewing(pattern: Pattern, stitching: Stitching) -> Iterator[_Tool]:
     band = usual_thread(pitch)
     usual = f", usual for this pitch {mm(band[0])} to {mm(band[1])} mm" if band else ""
     rule = Rule.BANDS if band else Rule.DESIGN
-    metres = mm(thread_of([seam for seam in pattern.seams if seam.stitching == stitching]) / 1000)
+    metres = mm(thread_of([seam for seam in pattern.seams if seam.stitching == stitching]) / MM_PER_M)
     yield _Tool("thread", f"{mm(stitching.thread)} mm{usual}", f"saddle stitch; {metres} m in all", rule)
     needle = needle_number(stitching.thread)
     size = f"number {needle}" if needle is not None else "so that the eye takes the thread"
