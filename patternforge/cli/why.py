@@ -17,7 +17,7 @@ reasons = typer.Typer()
 SizeName = Annotated[
     str | None,
     typer.Argument(
-        metavar="[NAME]",
+        metavar="NAME",
         help="The size to tell of, or the beginning of its name; all names if left out.",
         show_default=False,
     ),
