@@ -76,7 +76,15 @@ def test_a_letter_that_cannot_be_drawn_on_paper_is_told_with_its_place(tmp_path:
 
 def test_files_without_letters_need_no_stroke_letters(tmp_path: Path) -> None:
     design = saved(tmp_path, SLEEVE.replace("Small sleeve", "Hülle 右"))
-    assert run("draft", design, "--out", tmp_path / "out", "--for", "die").status == 0
+    assert run("draft", design, "--out", tmp_path / "out", "--for", "laser").status == 0
+
+
+def test_dies_need_them_for_their_proof(tmp_path: Path) -> None:
+    design = saved(tmp_path, SLEEVE.replace("Small sleeve", "Hülle 右"))
+    ended = run("draft", design, "--out", tmp_path / "out", "--for", "die")
+    assert ended.status == 5
+    assert "the title 'Hülle 右' cannot be drawn on paper" in ended.err
+    assert not (tmp_path / "out").exists()
 
 
 def test_values_can_be_set(tmp_path: Path) -> None:
