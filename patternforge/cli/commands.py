@@ -134,14 +134,15 @@ def check(
     fits, also where something wants a look, and 6 when it does not fit. A title or name with a letter that cannot be
     drawn on paper is told too, with status 5.
     """
-    from patternforge.cli.checking import check_report, checked
+    from patternforge.cli.checking import check_report, full_report
     from patternforge.errors import FitError
     from patternforge.fit.findings import Verdict
+    from patternforge.pipeline.check import check as checked
     from patternforge.pipeline.stages import lettered
 
     cured = (Verdict.NO, Verdict.LOOK) if cure_looks else (Verdict.NO,)
     done = checked(design, pairs(settings), texts(initials), cured)
-    _say(check_report(done, every))
+    _say(full_report(done) if every else check_report(done))
     wallet = lettered(done.wallet)
     if wallet.verdict is Verdict.NO:
         raise typer.Exit(FitError.exit_status)

@@ -34,7 +34,7 @@ def compare(
     from patternforge.pipeline.compare import compare as held_against
 
     if new is None and not settings:
-        raise typer.BadParameter("give a second file, or say with --set what is to be other", param_hint="NEW")
+        raise typer.BadParameter("give a second file, or say with --set what is to be different", param_hint="NEW")
     _say(compare_report(held_against(CompareRequest(old, new, pairs(settings), out))))
 
 
@@ -46,14 +46,10 @@ def window(design: options.Made, settings: options.Settings = []) -> None:  # no
     DESIGN is a design file, or a pattern.json whose pieces or dies are there already.
     """
     from patternforge.cli.windows import window_report
-    from patternforge.fit.window import thickness_windows
-    from patternforge.pipeline.made import is_made, made_again, made_anew
+    from patternforge.pipeline.window import windows_of
 
-    if is_made(design) and not settings:
-        pattern = made_again(design)
-    else:
-        pattern, _ = made_anew(design, pairs(settings))
-    _say(window_report(pattern, thickness_windows(pattern)))
+    found = windows_of(design, pairs(settings))
+    _say(window_report(found.pattern, found.windows))
 
 
 def _say(lines: Iterable[str]) -> None:

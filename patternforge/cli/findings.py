@@ -9,7 +9,7 @@ from patternforge.cli.table import columns
 from patternforge.fit.findings import Finding, Verdict, worst
 from patternforge.units import mm
 
-__all__ = ["conclusion", "every_finding", "findings_table"]
+__all__ = ["Cures", "conclusion", "every_finding", "findings_table"]
 
 _ORDER = [Verdict.NO, Verdict.LOOK, Verdict.GOOD]
 _HEAD = ("", "what was measured", "where", "measured", "limit")

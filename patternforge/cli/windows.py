@@ -7,7 +7,6 @@ from collections.abc import Iterator, Sequence
 from patternforge.cli.table import columns
 from patternforge.fit.findings import Finding
 from patternforge.fit.window import THICKEST, THINNEST, Ends, Range, ThicknessWindow
-from patternforge.pipeline.draft import measure
 from patternforge.units import mm
 from patternforge.wallet.pattern import Pattern
 
@@ -29,7 +28,7 @@ def window_report(pattern: Pattern, windows: Sequence[ThicknessWindow]) -> list[
         "",
         f"Looked for from {mm(THINNEST)} to {mm(THICKEST)} mm. It fits where no measure reads 'no'; whether leather",
         "so thin or thick is good to sew and to carry is yours to say. A measure that wants a look at every",
-        "thickness is no matter of it and left out of 'all good'.",
+        "thickness does not depend on it and is left out of 'all good'.",
     ]
 
 
@@ -55,5 +54,4 @@ def _told(word: str, ends: Range | None, found: Ends) -> Iterator[tuple[str, str
 def _measured(found: Finding | None) -> str:
     if found is None:
         return ""
-    sizes = f"{measure(found.measured, found.unit)}, limit {measure(found.limit, found.unit)}"
-    return f"{found.what}, {found.where}: {sizes}"
+    return f"{found.what}, {found.where}: {found.told}"

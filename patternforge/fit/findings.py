@@ -6,6 +6,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
+from patternforge.units import mm
+
 __all__ = ["Finding", "Verdict", "at_least", "at_most", "is_worse", "worst"]
 
 
@@ -31,6 +33,15 @@ class Finding:
     verdict: Verdict
     remedy: str = ""
     unit: str = "mm"
+
+    @property
+    def told(self) -> str:
+        """What was measured and its limit in words.
+
+        >>> Finding("pitch", "rim", 3.384, 3.4, Verdict.GOOD).told
+        '3.38 mm, limit 3.40 mm'
+        """
+        return f"{mm(self.measured)} {self.unit}".rstrip() + f", limit {mm(self.limit)} {self.unit}".rstrip()
 
 
 def worst(findings: Iterable[Finding]) -> Verdict:

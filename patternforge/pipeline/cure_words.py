@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from patternforge.errors import DraftError
 from patternforge.fit.findings import Finding
 from patternforge.pipeline.suggestion import Suggestion, Suggestions
 from patternforge.units import mm
 
-__all__ = ["cure_lines", "cut_off_line", "drafting_lines", "whole_lines"]
+__all__ = ["arrowed", "cure_lines", "cut_off_line", "drafting_lines", "undraftable", "whole_lines"]
 
 _TOLD = 2  # findings to look at that are told by name
 
@@ -32,6 +33,16 @@ def whole_lines(suggested: Suggestions) -> list[str]:
 def drafting_lines(suggested: Suggestions) -> list[str]:
     """The changes with which a design can be drafted."""
     return [line for each in suggested.whole for line in _lines(each, "lets it be drafted")]
+
+
+def undraftable(error: DraftError, suggested: Suggestions) -> DraftError:
+    """The refusal of a design that cannot be drafted with the single changes that let it be, if there are any."""
+    return DraftError("\n".join((str(error), *arrowed(drafting_lines(suggested)))))
+
+
+def arrowed(lines: Sequence[str], indent: str = "  ") -> list[str]:
+    """Lines below what they cure; a line that goes on has no arrow of its own."""
+    return [f"{indent}-> {line}" if not line.startswith(" ") else f"{indent}{line}" for line in lines]
 
 
 def cut_off_line(suggested: Suggestions) -> list[str]:

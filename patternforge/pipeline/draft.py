@@ -10,14 +10,13 @@ from typing import TYPE_CHECKING
 from patternforge.delivery import Delivery, delivered
 from patternforge.errors import DraftError, FitError
 from patternforge.fit.findings import Finding, Verdict
-from patternforge.pipeline.cure_words import cure_lines, cut_off_line, drafting_lines, whole_lines
+from patternforge.pipeline.cure_words import arrowed, cure_lines, cut_off_line, undraftable, whole_lines
 from patternforge.pipeline.fileset import fileset, set_name
 from patternforge.pipeline.request import DraftRequest, OnNo, Wanted
 from patternforge.pipeline.stages import Judged, judged, lettered
 from patternforge.pipeline.suggest import Effort, drafting_suggestions, suggestions
 from patternforge.pipeline.suggestion import Suggestions
 from patternforge.pipeline.trial import Asked, asked_of
-from patternforge.units import mm
 
 if TYPE_CHECKING:
     from patternforge.machines.table import Machine
@@ -25,7 +24,7 @@ if TYPE_CHECKING:
     from patternforge.pipeline.dies import DieFiles
     from patternforge.pipeline.keep import Kept
 
-__all__ = ["Draft", "draft", "measure", "undraftable"]
+__all__ = ["Draft", "draft"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +63,7 @@ def _judged(request: DraftRequest) -> Judged:
     try:
         wallet = judged(request.design, request.settings, request.texts)
     except DraftError as error:
-        raise undraftable(error, asked, Effort.BRIEF) from error
+        raise undraftable(error, drafting_suggestions(asked, Effort.BRIEF)) from error
     return _fitting(wallet, request, asked)
 
 
@@ -74,12 +73,6 @@ def _fitting(wallet: Judged, request: DraftRequest, asked: Asked | None = None) 
         spoiled = [found for found in wallet.findings if found.verdict is Verdict.NO]
         raise _no_findings(wallet, spoiled, suggestions(asked, spoiled, Effort.BRIEF) if asked else None)
     return wallet
-
-
-def undraftable(error: DraftError, asked: Asked, effort: Effort) -> DraftError:
-    """The refusal of a design that cannot be drafted with the single changes that let it be, if there are any."""
-    lines = drafting_lines(drafting_suggestions(asked, effort))
-    return DraftError("\n".join((str(error), *_arrowed(lines))))
 
 
 def _cut(wallet: Judged, request: DraftRequest, machine: Machine) -> CutFiles:
@@ -106,26 +99,12 @@ def _no_findings(wallet: Judged, spoiled: Sequence[Finding], suggested: Suggesti
     title = f"{wallet.pattern.design.title} does not fit {how}; no files were written:"
     if suggested is None:
         return FitError("\n".join((title, *(_line(found) for found in spoiled))))
-    lines = [line for found in spoiled for line in (_line(found), *_arrowed(cure_lines(suggested, found), "    "))]
-    lines += _arrowed(whole_lines(suggested))
+    lines = [line for found in spoiled for line in (_line(found), *arrowed(cure_lines(suggested, found), "    "))]
+    lines += arrowed(whole_lines(suggested))
     lines += cut_off_line(suggested)
     return FitError("\n".join((title, *lines)))
 
 
-def _arrowed(lines: Sequence[str], indent: str = "  ") -> list[str]:
-    return [f"{indent}-> {line}" if not line.startswith(" ") else f"{indent}{line}" for line in lines]
-
-
 def _line(found: Finding) -> str:
     remedy = f"; {found.remedy}" if found.remedy else ""
-    sizes = f"{measure(found.measured, found.unit)}, limit {measure(found.limit, found.unit)}"
-    return f"  {found.what}, {found.where}: {sizes}{remedy}"
-
-
-def measure(value: float, unit: str) -> str:
-    """A measured value with its unit.
-
-    >>> measure(3.384, "mm")
-    '3.38 mm'
-    """
-    return f"{mm(value)} {unit}".rstrip()
+    return f"  {found.what}, {found.where}: {found.told}{remedy}"
