@@ -14,6 +14,7 @@ from patternforge.design.places import spot
 from patternforge.design.scope import Scope
 from patternforge.design.values import POSITIVE, text_of
 from patternforge.design.words import word_advice
+from patternforge.drawing.drawable import undrawable
 from patternforge.wallet.spec import Edge, Initials, Spot, Stamp
 
 __all__ = ["initials", "with_initials"]
@@ -96,25 +97,11 @@ def _text(table: Entries) -> str:
     if scalar is None or (not scalar.plain and not scalar.text.strip()):
         return ""
     text = text_of(scalar, f"'text' of {table.what}", table.scope)
-    fault = _unwritable(text)
+    fault = undrawable(text).partition(";")[0]
     if fault:
         table.add_fault("text", f"'text' of {table.what}: {fault}", "spell it with letters that can be drawn")
         return ""
     return text
-
-
-def _unwritable(text: str) -> str:
-    """What cannot be drawn of a text; nothing when all of it can."""
-    from patternforge.drawing.lettering import text_width
-    from patternforge.errors import DraftError
-
-    if text.isascii() and text.isprintable():
-        return ""
-    try:
-        text_width(text, 1.0)
-    except DraftError as error:
-        return str(error).partition(";")[0]
-    return ""
 
 
 def _stamp(table: Entries) -> Stamp | None:

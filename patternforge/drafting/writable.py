@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from patternforge.drawing.lettering import text_width
-from patternforge.errors import DraftError
+from patternforge.drawing.drawable import undrawable
 from patternforge.wallet.pattern import Pattern
 
 __all__ = ["unwritable"]
@@ -38,10 +37,6 @@ def _faults(pattern: Pattern) -> Iterator[str]:
 
 
 def _refusals(bearer: str, words: str) -> Iterator[str]:
-    # Printable ASCII is all in the face, which is loaded only where there is something to ask it.
-    if words.isascii() and words.isprintable():
-        return
-    try:
-        text_width(words, 1.0)
-    except DraftError as error:
-        yield f"{bearer} '{words}' cannot be drawn on paper: {error}"
+    fault = undrawable(words)
+    if fault:
+        yield f"{bearer} '{words}' cannot be drawn on paper: {fault}"

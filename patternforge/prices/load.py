@@ -12,12 +12,14 @@ from patternforge.design.scope import Scope
 from patternforge.design.source import Subject, located
 from patternforge.design.values import Bounds, kind_of, number_of
 from patternforge.drafting.making.prices import LeatherPrice, PriceList, Work
+from patternforge.drawing.drawable import undrawable
 from patternforge.prices.forms import LeatherForm, PriceListForm, ThreadForm, WorkForm
 
 __all__ = ["PRICES", "load_prices"]
 
 PRICES = Subject("price list", "prices: what the list is called", "write the number out in each place")
 
+_SPELL = "spell it with letters that can be drawn"
 _SUM = frozenset("0123456789.,+-*/() ")  # of what a price may be written
 _MONEY = Bounds(0.0, 1e6)
 _PER_CENT = Bounds(0.0, 500.0)
@@ -60,14 +62,23 @@ def load_prices(text: str, file: str) -> PriceList:
 def _price_list(table: Entries) -> PriceList:
     work = table.table("work", WorkForm, "the work")
     return PriceList(
-        title=table.text("prices"),
-        currency=table.text("currency"),
+        title=_words(table, "prices"),
+        currency=_words(table, "currency"),
         leathers=tuple(_leather(name.text, node, table.scope) for name, node in table.named("leathers")),
         thread=_thread(table.table("thread", ThreadForm, "the thread")) if "thread" in table.nodes else None,
         hardware=tuple((name.text, _money(node, name.text, table.scope)) for name, node in table.named("hardware")),
         rate=_number(work, "rate") if "work" in table.nodes else None,
-        work=tuple(_work(name.text, node, table.scope) for name, node in work.named("minutes")),
+        work=tuple(_work(name, node, table.scope) for name, node in work.named("minutes")),
     )
+
+
+def _words(table: Entries, key: str) -> str:
+    """A text that stands on the making sheet; a fault if a letter of it cannot be drawn there."""
+    text = table.text(key)
+    fault = undrawable(text).partition(";")[0]
+    if fault:
+        table.add_fault(key, f"'{key}' of {table.what}: {fault}", _SPELL)
+    return text
 
 
 def _leather(role: str, node: Node, scope: Scope) -> LeatherPrice:
@@ -82,7 +93,11 @@ def _thread(table: Entries) -> float:
     return _number(table, "price") / _METRES[table.choice("per", _Length, _Length.M)]
 
 
-def _work(name: str, node: Node, scope: Scope) -> Work:
+def _work(key: Scalar, node: Node, scope: Scope) -> Work:
+    name = key.text
+    fault = undrawable(name).partition(";")[0]
+    if fault:
+        scope.faults.add(key.at, f"the minutes of '{name}': {fault}", _SPELL)
     if not isinstance(node, Scalar) or node.is_blank:
         return Work(name, _refused(node, f"the minutes of '{name}'", scope))
     return Work(name, number_of(node, f"the minutes of '{name}'", scope, as_number, _MINUTES))

@@ -102,10 +102,11 @@ def test_it_prints_on_the_paper_asked_for(
 
 
 @pytest.mark.usefixtures("quick")
-def test_a_letter_that_cannot_be_drawn_is_refused_by_name(design: Path, tmp_path: Path) -> None:
+def test_a_letter_of_a_price_list_that_cannot_be_drawn_is_refused_in_its_place(design: Path, tmp_path: Path) -> None:
     prices = tmp_path / "prices.yaml"
     prices.write_text(PRICES.replace("EUR", "₿"), encoding="utf-8")
     ended = run("sheet", design, "--prices", prices, "--out", tmp_path / "new")
-    assert ended.status == 5
+    assert ended.status == 4
+    assert "prices.yaml:2:11: 'currency' of the price list: no stroke letter for" in ended.err
     assert "U+20BF" in ended.err
     assert not (tmp_path / "new").exists()

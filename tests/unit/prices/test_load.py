@@ -63,6 +63,9 @@ def test_a_title_and_a_currency_are_enough() -> None:
         ("cutting: 25", "cutting: [5]", "12:22", "is a number, not a list"),
         ("thread:", "tread:", "6:1", "did you mean 'thread'?"),
         ("currency: crowns", "currency: crowns\ncurrency: EUR", "3:1", "is repeated"),
+        ("currency: crowns", "currency: 円", "2:11", "no stroke letter for '円'"),
+        ("Bench prices", "左", "1:9", "spell it with letters that can be drawn"),
+        ("cutting: 25", "左: 25", "12:13", "the minutes of '左': no stroke letter"),
         ("currency: crowns", "currency: yes", "2:11", "which many programs read as a truth value"),
     ],
 )
