@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from textwrap import wrap
 from typing import TYPE_CHECKING
 
-from patternforge.fit.order import SewingOrder, SewingStep
+from patternforge.fit.order import SewingOrder
 from patternforge.pipeline.views import Views
 
 if TYPE_CHECKING:
@@ -37,18 +37,10 @@ def _step(step: StepSheet) -> list[str]:
 
 def _order(order: SewingOrder) -> Iterator[str]:
     for number, step in enumerate(order.steps, start=1):
-        yield from _numbered(number, _told(step))
+        yield from _numbered(number, step.seam)
     for blocked in order.blocked:
         yield f"      {blocked.seam} cannot be sewn: {blocked.piece} covers it"
 
 
 def _numbered(number: int, words: str) -> list[str]:
     return wrap(words, _WIDTH, initial_indent=f"  {number:2d}. ", subsequent_indent="      ")
-
-
-def _told(step: SewingStep) -> str:
-    """One seam: what is laid on what before it is sewn; groups sewn before are named by their outermost piece."""
-    names = [group[0] if len(group) == 1 else f"what is sewn to {group[0]}" for group in step.groups]
-    if len(names) == 1:
-        return f"{step.seam}: through {names[0]}"
-    return f"{step.seam}: lay {', '.join(names[1:])} on {names[0]}"
