@@ -55,7 +55,10 @@ def names_told(told: Reasons) -> list[str]:
     lines = [
         line for title in dict.fromkeys(_GROUPS.values()) if title in groups for line in _group(title, groups[title])
     ]
-    return [*lines, "Ask for one of them by its name, a point and the size: left.width. Quotes go round blanks."]
+    return [
+        *lines,
+        "Ask for one of them by its name, a point and the size: left.width. Put a name with blanks in quotes.",
+    ]
 
 
 def _is_left_out(told: Reasons, whole: str) -> bool:
