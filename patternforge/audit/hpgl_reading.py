@@ -23,6 +23,7 @@ __all__ = ["hpgl_file", "is_hpgl"]
 
 _UNIT = 0.025  # mm
 _MOST = 300_000
+_FARTHEST = 2.0**30  # units; the largest number that plotters take
 _BEGINNING = re.compile(
     rb"\s*(?:\x1b[^A-Za-z]*[A-Za-z]\s*)*(?:IN|DF|SP|PU|PD|PA|PR|PG|BP|VS|IP|SC|RO|PS)[\s;,\d-]", re.IGNORECASE
 )
@@ -191,12 +192,13 @@ def hpgl_file(data: bytes, name: str) -> CutFile:
 
 def _commands(text: str) -> Iterator[tuple[str, list[float], int]]:
     """Every command with its numbers and where in the text it stands."""
-    at = 0
-    while at < len(text.rstrip()):
+    at, end = 0, len(text.rstrip())
+    while at < end:
         found = _COMMAND.match(text, at)
         words = (found[4] or "") if found else ""
-        if found is None or _NUMBER.sub("", words).strip(" ,\r\n\t"):
+        numbers = [float(each) for each in _NUMBER.findall(words)]
+        if found is None or _NUMBER.sub("", words).strip(" ,\r\n\t") or any(abs(n) > _FARTHEST for n in numbers):
             line = text.count("\n", 0, at) + 1
             raise ReadingError(f"line {line}: {text[at : at + 20].strip()!r} is no command; export the plot again")
-        yield found[1] or found[3], [float(each) for each in _NUMBER.findall(words)], at
+        yield found[1] or found[3], numbers, at
         at = found.end()

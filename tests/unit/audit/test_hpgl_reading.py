@@ -89,6 +89,8 @@ def test_the_fault_is_found_in_its_place(text: str, kind: str, at: tuple[float, 
     [
         ("IN;SP1;\nPU0,0;\nPX4,4;", "line 3: the command PX is not known"),
         ("IN;SP1;\nPU0,a;", r"line 2: .* is no command"),
+        (f"IN;\nSP{'9' * 400};PD40,40;", r"line 2: .* is no command"),
+        (f"IN;SP1;\nPD0,{'9' * 20};", r"line 2: .* is no command"),
     ],
 )
 def test_what_is_no_plot_is_refused_with_its_line(text: str, words: str) -> None:
