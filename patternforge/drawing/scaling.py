@@ -1,14 +1,14 @@
-"""Inks drawn larger or smaller, for pictures that are only to be looked at."""
+"""Drawings made larger or smaller as a whole, for pictures that are only to be looked at."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
-from patternforge.drawing.model import Area, Dot, Figure, Ink, Stroke
+from patternforge.drawing.model import Area, Dot, Figure, Ink, Sheet, Stroke
 from patternforge.errors import DraftError
 from patternforge.geometry.path import Path, from_vertices
 
-__all__ = ["PLAIN_SCALES", "plain_scale", "scaled"]
+__all__ = ["PLAIN_SCALES", "plain_scale", "scaled", "scaled_ink", "scaled_sheet"]
 
 PLAIN_SCALES = (1.0, 0.8, 0.75, 2 / 3, 0.6, 0.5, 0.4, 1 / 3, 0.25, 0.2, 0.15, 0.1)
 
@@ -24,10 +24,21 @@ def plain_scale(width: float, height: float, widest: float, highest: float) -> f
     return next((s for s in PLAIN_SCALES if s * width <= widest and s * height <= highest), PLAIN_SCALES[-1])
 
 
+def scaled_sheet(sheet: Sheet, factor: float) -> Sheet:
+    """The sheet with all that is on it ``factor`` times as large; DraftError for a factor that is not above 0.
+
+    >>> scaled_sheet(Sheet("s", 30.0, 20.0, ()), 0.5)
+    Sheet(name='s', width=15.0, height=10.0, figures=())
+    """
+    _refuse(factor)
+    figures = tuple(scaled(figure, factor) for figure in sheet.figures)
+    return Sheet(sheet.name, sheet.width * factor, sheet.height * factor, figures)
+
+
 def scaled(figure: Figure, factor: float, least_letters: float = 0.0) -> Figure:
     """``figure`` drawn ``factor`` times as large about the origin; letters are at least ``least_letters`` mm high.
 
-    DraftError when the factor is not positive.
+    DraftError for a factor that is not above 0.
 
     >>> from patternforge.drawing.model import Role
     >>> from patternforge.geometry.point import Point
@@ -35,21 +46,25 @@ def scaled(figure: Figure, factor: float, least_letters: float = 0.0) -> Figure:
     >>> scaled(dot, 0.5).inks[0]
     Dot(role=<Role.HOLE: 'stitch hole'>, centre=Point(x=5.0, y=2.0), diameter=0.5)
     """
-    if not factor > 0:
-        raise DraftError(f"nothing can be drawn {factor:g} times as large")
-    return replace(figure, inks=tuple(_ink(ink, factor, least_letters) for ink in figure.inks))
+    _refuse(factor)
+    return replace(figure, inks=tuple(scaled_ink(ink, factor, least_letters) for ink in figure.inks))
 
 
-def _ink(ink: Ink, factor: float, least: float) -> Ink:
+def scaled_ink(ink: Ink, factor: float, least_letters: float = 0.0) -> Ink:
+    """The ink ``factor`` times as large about the origin, letters as for ``scaled``; arcs stay arcs."""
     if isinstance(ink, Stroke):
-        return Stroke(ink.role, _path(ink.path, factor))
+        return replace(ink, path=_path(ink.path, factor))
     if isinstance(ink, Dot):
-        return Dot(ink.role, ink.centre * factor, ink.diameter * factor)
+        return replace(ink, centre=ink.centre * factor, diameter=ink.diameter * factor)
     if isinstance(ink, Area):
         return replace(ink, paths=tuple(_path(path, factor) for path in ink.paths))
-    return replace(ink, at=ink.at * factor, height=max(ink.height * factor, least))
+    return replace(ink, at=ink.at * factor, height=max(ink.height * factor, least_letters))
+
+
+def _refuse(factor: float) -> None:
+    if not factor > 0:
+        raise DraftError(f"a drawing cannot be made {factor:g} times as large")
 
 
 def _path(path: Path, factor: float) -> Path:
-    vertices = [(x * factor, y * factor, bulge) for x, y, bulge in path.vertices]
-    return from_vertices(vertices, path.closed)
+    return from_vertices([(x * factor, y * factor, bulge) for x, y, bulge in path.vertices], path.closed)

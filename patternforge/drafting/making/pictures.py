@@ -9,7 +9,7 @@ from patternforge.drafting.making.facts import MakingFacts
 from patternforge.drawing.document import Picture
 from patternforge.drawing.extent import extent, moved
 from patternforge.drawing.model import Align, Area, Figure, Ink, Role, Sheet, Stroke, Text
-from patternforge.drawing.scaled import scaled_ink
+from patternforge.drawing.scaling import scaled_ink
 from patternforge.drawing.stacked import room
 from patternforge.fit.close import closed_wallet
 from patternforge.fit.layout import layout

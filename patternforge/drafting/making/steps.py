@@ -9,7 +9,7 @@ from patternforge.drafting.assembly_sheet import StepSheet, exploded_sheet, step
 from patternforge.drawing.document import Block, Picture, Step
 from patternforge.drawing.extent import moved
 from patternforge.drawing.model import Figure, Sheet, Text
-from patternforge.drawing.scaled import scaled_sheet
+from patternforge.drawing.scaling import scaled_sheet
 from patternforge.drawing.stacked import room
 from patternforge.fit.layout import layout
 from patternforge.fit.order import sewing_order

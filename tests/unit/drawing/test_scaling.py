@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from patternforge.drawing.model import Area, Dot, Figure, Role, Sheet, Stroke, Text
-from patternforge.drawing.scaled import scaled_ink, scaled_sheet
+from patternforge.drawing.scaling import scaled_ink, scaled_sheet
 from patternforge.errors import DraftError
 from patternforge.geometry.corners import rounded_rectangle
 from patternforge.geometry.path import polyline
