@@ -24,14 +24,16 @@ def plain_scale(width: float, height: float, widest: float, highest: float) -> f
     return next((s for s in PLAIN_SCALES if s * width <= widest and s * height <= highest), PLAIN_SCALES[-1])
 
 
-def scaled_sheet(sheet: Sheet, factor: float) -> Sheet:
-    """The sheet with all that is on it ``factor`` times as large; DraftError for a factor that is not above 0.
+def scaled_sheet(sheet: Sheet, factor: float, least_letters: float = 0.0) -> Sheet:
+    """The sheet with all that is on it ``factor`` times as large; letters are at least ``least_letters`` mm high.
+
+    DraftError for a factor that is not above 0.
 
     >>> scaled_sheet(Sheet("s", 30.0, 20.0, ()), 0.5)
     Sheet(name='s', width=15.0, height=10.0, figures=())
     """
     _refuse(factor)
-    figures = tuple(scaled(figure, factor) for figure in sheet.figures)
+    figures = tuple(scaled(figure, factor, least_letters) for figure in sheet.figures)
     return Sheet(sheet.name, sheet.width * factor, sheet.height * factor, figures)
 
 

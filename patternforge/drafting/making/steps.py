@@ -8,9 +8,10 @@ from dataclasses import replace
 from patternforge.drafting.assembly_sheet import StepSheet, exploded_sheet, step_sheets
 from patternforge.drawing.document import Block, Picture, Step
 from patternforge.drawing.extent import moved
-from patternforge.drawing.model import Figure, Sheet, Text
+from patternforge.drawing.model import Sheet
 from patternforge.drawing.scaling import scaled_sheet
 from patternforge.drawing.stacked import room
+from patternforge.errors import DraftError
 from patternforge.fit.layout import layout
 from patternforge.fit.order import sewing_order
 from patternforge.geometry.point import joined_bounds
@@ -46,15 +47,19 @@ def _steps(sheets: tuple[StepSheet, ...], width: float, height: float, letters: 
 def within(sheet: Sheet, width: float, height: float, letters: float = 1.0) -> Sheet:
     """The drawings of a sheet without its heading or white rim, made smaller where the page has less room.
 
-    Letters stay as high as can be read, so that they take more of a smaller drawing.
+    Letters stay as high as can be read, so that they take more of a smaller drawing. DraftError where they alone are
+    more than there is room for.
     """
     figures = tuple(figure for figure in sheet.figures if figure.name != _HEADING and figure.inks)
     bare = replace(sheet, figures=figures)
-    drawn = (
-        _snug(_readable(scaled_sheet(bare, 1.0 - _LESS * step), _LEAST * letters))
-        for step in range(round(1 / _LESS) - 1)
+    for step in range(round(1 / _LESS) - 1):
+        drawn = _snug(scaled_sheet(bare, 1.0 - _LESS * step, _LEAST * letters))
+        if drawn.width <= width and drawn.height <= height:
+            return drawn
+    raise DraftError(
+        f"the names in the picture {sheet.name!r} do not go on the {width:.0f} x {height:.0f} mm it has;"
+        " print with less white at the edges, with usual letters or on larger paper, or shorten the names"
     )
-    return next(each for each in drawn if each.width <= width and each.height <= height)
 
 
 def _snug(sheet: Sheet) -> Sheet:
@@ -62,13 +67,3 @@ def _snug(sheet: Sheet) -> Sheet:
     shift = translation(_RIM - box.x0, _RIM - box.y0)
     placed = tuple(moved(figure, shift) for figure in sheet.figures)
     return replace(sheet, width=box.width + 2 * _RIM, height=box.height + 2 * _RIM, figures=placed)
-
-
-def _readable(sheet: Sheet, least: float) -> Sheet:
-    """No letters lower than what can be read on paper."""
-    return replace(sheet, figures=tuple(_with_letters(figure, least) for figure in sheet.figures))
-
-
-def _with_letters(figure: Figure, least: float) -> Figure:
-    inks = (replace(ink, height=max(ink.height, least)) if isinstance(ink, Text) else ink for ink in figure.inks)
-    return replace(figure, inks=tuple(inks))
