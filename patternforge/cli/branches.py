@@ -6,12 +6,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from textwrap import wrap
 
+from patternforge.cli.lines import WIDTH
 from patternforge.reasons.reason import LEAVES, How, Reason
 from patternforge.units import mm
 
 __all__ = ["Tree", "value_told"]
 
-_WIDTH = 100  # letters
 _INDENT = "  "
 _NOTHING = 1e-9
 _SIGNS = {How.PRODUCT: " x ", How.QUOTIENT: " / "}
@@ -45,7 +45,7 @@ class Tree:
         lines: list[str] = []
         for source, number in self.numbers.items():
             begin = f"  [{number}] "
-            lines += wrap(source, _WIDTH, initial_indent=begin, subsequent_indent=" " * len(begin))
+            lines += wrap(source, WIDTH, initial_indent=begin, subsequent_indent=" " * len(begin))
         return lines
 
     def lines(self, reason: Reason, depth: int = 0) -> Iterator[str]:

@@ -6,12 +6,11 @@ from textwrap import fill
 
 import typer
 
+from patternforge.cli.lines import WIDTH
 from patternforge.delivery import Delivery
 from patternforge.drafting.comb import KerfComb
 
 __all__ = ["comb_report", "kerf_report"]
-
-_WIDTH = 100  # of running text, letters
 
 
 def comb_report(comb: KerfComb, delivery: Delivery) -> list[str]:
@@ -29,10 +28,7 @@ def comb_report(comb: KerfComb, delivery: Delivery) -> list[str]:
         *(f"  {name}" for name in delivery.written),
         "",
         "How to use it",
-        *(
-            fill(step, _WIDTH, initial_indent=f"  {i}. ", subsequent_indent="     ")
-            for i, step in enumerate(steps, 1)
-        ),
+        *(fill(step, WIDTH, initial_indent=f"  {i}. ", subsequent_indent="     ") for i, step in enumerate(steps, 1)),
     ]
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from pathlib import Path
 from typing import Annotated
 
@@ -25,6 +24,7 @@ from patternforge.cli.choices import (
 )
 from patternforge.cli.comparing import comparing
 from patternforge.cli.guard import guarded
+from patternforge.cli.lines import say
 from patternforge.cli.making import making
 from patternforge.cli.trials import trials
 from patternforge.cli.watching import watching
@@ -116,7 +116,7 @@ def draft(
         from patternforge.cli.machines import with_machine
 
         request = with_machine(request, machine, written)
-    _say(draft_report(drafted(request), request))
+    say(draft_report(drafted(request), request))
 
 
 @app.command()
@@ -142,7 +142,7 @@ def check(
 
     cured = (Verdict.NO, Verdict.LOOK) if cure_looks else (Verdict.NO,)
     done = checked(design, pairs(settings), texts(initials), cured)
-    _say(full_report(done) if every else check_report(done))
+    say(full_report(done) if every else check_report(done))
     wallet = lettered(done.wallet)
     if wallet.verdict is Verdict.NO:
         raise typer.Exit(FitError.exit_status)
@@ -166,7 +166,7 @@ def views(
     from patternforge.pipeline.views import ViewsRequest
     from patternforge.pipeline.views import views as viewed
 
-    _say(views_report(viewed(ViewsRequest(design, pairs(settings), out, paper_named(paper)))))
+    say(views_report(viewed(ViewsRequest(design, pairs(settings), out, paper_named(paper)))))
 
 
 @app.command()
@@ -191,7 +191,7 @@ def audit(
     limits = Limits(smallest_hole, smallest_gap, smallest_radius, smallest_slot)
     reports = [audited(path, limits) for path in files]
     for report in reports:
-        _say([*(every_check(report) if every else audit_report(report)), ""])
+        say([*(every_check(report) if every else audit_report(report)), ""])
     if any(report.flaws for report in reports):
         raise typer.Exit(AuditError.exit_status)
 
@@ -208,7 +208,7 @@ def new(
     from patternforge.cli.start import Wish, started, wished
 
     path = started(wished(Wish(start or "", name or "", pairs(settings), out)))
-    _say(
+    say(
         [f"{path} is written.", f"See how it fits: patternforge check {path}", f"Draft it: patternforge draft {path}"]
     )
 
@@ -224,7 +224,7 @@ def schema(of: options.SchemaOf = SchemaName.DESIGN, out: options.OutFile = None
     if out is None:
         print(text, end="")
     else:
-        _say([f"{file_delivered(out, text.encode('ascii'))} is written."])
+        say([f"{file_delivered(out, text.encode('ascii'))} is written."])
 
 
 @app.command()
@@ -233,7 +233,7 @@ def items(word: options.Word = None) -> None:
     """List what a wallet can hold and what closes it by name, with sizes in mm and where they come from."""
     from patternforge.cli.items import items_table
 
-    _say(items_table(word or ""))
+    say(items_table(word or ""))
 
 
 @app.command()
@@ -247,11 +247,11 @@ def machines(name: options.MachineWord = None, out: options.OutFile = None) -> N
     if name is None:
         if out is not None:
             raise typer.BadParameter("name the table to copy, such as laser", param_hint="--out")
-        _say(machines_table(Path()))
+        say(machines_table(Path()))
     elif out is None:
         print(table_text(name, Path()), end="")
     else:
-        _say([f"{file_delivered(out, table_text(name, Path()).encode('utf-8'))} is written."])
+        say([f"{file_delivered(out, table_text(name, Path()).encode('utf-8'))} is written."])
 
 
 # Commands that stand in modules of their own are commands like the others.
@@ -260,7 +260,3 @@ app.add_typer(watching)
 app.add_typer(comparing)
 app.add_typer(reasons)
 app.add_typer(making)
-
-
-def _say(lines: Iterable[str]) -> None:
-    print("\n".join(lines))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from textwrap import wrap
 
+from patternforge.cli.lines import WIDTH
 from patternforge.cli.table import columns
 from patternforge.comparison.distance import TOLERANCE
 from patternforge.comparison.made import MadeSet
@@ -15,8 +16,6 @@ from patternforge.pipeline.compare import Compared
 from patternforge.units import MM2_PER, MM_PER_M, mm
 
 __all__ = ["change_lines", "compare_report", "names_line"]
-
-_WIDTH = 100  # of running text, letters
 
 
 def compare_report(done: Compared) -> list[str]:
@@ -51,7 +50,7 @@ def names_line(word: str, names: Sequence[str]) -> list[str]:
     """The names behind a word and their count, broken into lines; nothing for no names."""
     if not names:
         return []
-    return wrap(f"{word} ({len(names)}): {', '.join(names)}", _WIDTH, subsequent_indent="  ")
+    return wrap(f"{word} ({len(names)}): {', '.join(names)}", WIDTH, subsequent_indent="  ")
 
 
 def _changed(word: str, changes: Sequence[PieceChange]) -> Iterator[str]:
@@ -61,7 +60,7 @@ def _changed(word: str, changes: Sequence[PieceChange]) -> Iterator[str]:
     for change in changes:
         yield f"  {change.new.name}"
         for line in told(change):
-            yield from wrap(line, _WIDTH, initial_indent="    ", subsequent_indent="      ")
+            yield from wrap(line, WIDTH, initial_indent="    ", subsequent_indent="      ")
 
 
 def _leathers(found: Comparison) -> Iterator[list[str]]:

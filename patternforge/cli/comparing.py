@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from pathlib import Path
 
 import typer
 
 from patternforge.cli import options
 from patternforge.cli.guard import guarded
+from patternforge.cli.lines import say
 from patternforge.cli.words import pairs
 
 __all__ = ["comparing"]
@@ -35,7 +35,7 @@ def compare(
 
     if new is None and not settings:
         raise typer.BadParameter("give a second file, or say with --set what is to be different", param_hint="NEW")
-    _say(compare_report(held_against(CompareRequest(old, new, pairs(settings), out))))
+    say(compare_report(held_against(CompareRequest(old, new, pairs(settings), out))))
 
 
 @comparing.command()
@@ -49,8 +49,4 @@ def window(design: options.Made, settings: options.Settings = []) -> None:  # no
     from patternforge.pipeline.window import windows_of
 
     found = windows_of(design, pairs(settings))
-    _say(window_report(found.pattern, found.windows))
-
-
-def _say(lines: Iterable[str]) -> None:
-    print("\n".join(lines))
+    say(window_report(found.pattern, found.windows))

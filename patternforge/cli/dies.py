@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from textwrap import wrap
-
+from patternforge.cli.lines import wrapped
 from patternforge.cli.table import columns
 from patternforge.drafting.die_pack import DiePack
 from patternforge.drafting.names import listed
@@ -12,14 +11,12 @@ from patternforge.units import mm
 
 __all__ = ["dies_report"]
 
-_WIDTH = 100  # of running text, letters
-
 
 def dies_report(pack: DiePack) -> list[str]:
     """A line for each die with its size and its cuts for one wallet; then mirror images and limits."""
     rows = [("die", "width", "height", "cuts", "for"), *(_row(pack, number) for number in range(len(pack.dies)))]
     lines = [f"  {line}" for line in columns(rows, right=(1, 2, 3))]
-    return ["Dies, sizes in mm", *lines, *(line for words in _remarks(pack) for line in _wrapped(words))]
+    return ["Dies, sizes in mm", *lines, *(line for words in _remarks(pack) for line in wrapped(words))]
 
 
 def _row(pack: DiePack, number: int) -> tuple[str, ...]:
@@ -38,7 +35,3 @@ def _remarks(pack: DiePack) -> list[str]:
             f" {pack.count_by_hand} dies in all."
         )
     return [*said, "Sign the proof only when its bars measure true and every size is right."]
-
-
-def _wrapped(words: str) -> list[str]:
-    return wrap(words, _WIDTH, initial_indent="  ", subsequent_indent="    ")

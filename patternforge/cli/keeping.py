@@ -6,13 +6,12 @@ from collections.abc import Iterable
 from textwrap import wrap
 
 from patternforge.cli.compared import change_lines
+from patternforge.cli.lines import WIDTH
 from patternforge.leather.material import Leather
 from patternforge.pipeline.keep import Kept
 from patternforge.units import mm
 
 __all__ = ["keeping_report"]
-
-_WIDTH = 100  # of running text, letters
 
 
 def keeping_report(kept: Kept) -> list[str]:
@@ -24,7 +23,7 @@ def keeping_report(kept: Kept) -> list[str]:
         f"Judged in {_told(kept.wallet.as_cut.design.leathers)}. Their labels go on saying what they were"
         " drafted for.",
     ]
-    return [row for line in lines for row in wrap(line, _WIDTH)] + ["", *_anew(kept)]
+    return [row for line in lines for row in wrap(line, WIDTH)] + ["", *_anew(kept)]
 
 
 def _anew(kept: Kept) -> list[str]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -11,6 +10,7 @@ import typer
 from patternforge.cli import options
 from patternforge.cli.choices import PaperName, TypeSize
 from patternforge.cli.guard import guarded
+from patternforge.cli.lines import say
 from patternforge.cli.words import TRUE, pairs, texts
 
 if TYPE_CHECKING:
@@ -72,7 +72,7 @@ def sheet(
         )
     except DraftError as error:
         raise typer.BadParameter(str(error), param_hint="--waste") from error
-    _say(_report(made(request)))
+    say(_report(made(request)))
 
 
 def _report(done: Making) -> list[str]:
@@ -84,7 +84,3 @@ def _report(done: Making) -> list[str]:
         "",
         conclusion(done.wallet.findings),
     ]
-
-
-def _say(lines: Iterable[str]) -> None:
-    print("\n".join(lines))

@@ -8,6 +8,7 @@ from textwrap import wrap
 import typer
 
 from patternforge.cli.branches import Tree, value_told
+from patternforge.cli.lines import WIDTH
 from patternforge.cli.table import columns
 from patternforge.design.words import nearest
 from patternforge.reasons.asked import asked_for
@@ -16,7 +17,6 @@ from patternforge.reasons.told import Reasons
 
 __all__ = ["names_told", "sizes_told"]
 
-_WIDTH = 100  # letters
 _MOST_TREES = 3
 _GROUPS: Mapping[str, str] = {
     "open": "Finished size",
@@ -75,7 +75,7 @@ def _group(title: str, members: Mapping[str, list[str]]) -> Iterator[str]:
     for same, owners in alike.items():
         names = ", ".join(owner for owner in owners if owner)
         words = f"{names}: {', '.join(same)}" if names else ", ".join(same)
-        yield from wrap(words, _WIDTH, initial_indent="  ", subsequent_indent="    ", break_on_hyphens=False)
+        yield from wrap(words, WIDTH, initial_indent="  ", subsequent_indent="    ", break_on_hyphens=False)
     yield ""
 
 

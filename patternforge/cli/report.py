@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import astuple
-from textwrap import fill, wrap
+from textwrap import fill
 from typing import TYPE_CHECKING
 
 from patternforge.cli.cautions import cautions
 from patternforge.cli.findings import conclusion, findings_table
+from patternforge.cli.lines import WIDTH, wrapped
 from patternforge.cli.table import columns
 from patternforge.drafting.alike import alike
 from patternforge.fit.findings import Verdict
@@ -33,8 +34,6 @@ if TYPE_CHECKING:
     from patternforge.pipeline.keep import Kept
 
 __all__ = ["draft_report", "wallet_report"]
-
-_WIDTH = 100  # of running text, letters
 
 
 def draft_report(done: Draft, request: DraftRequest) -> list[str]:
@@ -107,7 +106,7 @@ def _pieces(pattern: Pattern) -> list[str]:
     ]
     table = _indented(columns([head, *rows], right=(2, 3, 4, 5)))
     same = (f"identical: {', '.join(names)}; one die or template serves all" for names in alike(pattern))
-    return ["Pieces, sizes in mm", *table, *(line for each in same for line in _wrapped(each))]
+    return ["Pieces, sizes in mm", *table, *(line for each in same for line in wrapped(each))]
 
 
 def _finest(pattern: Pattern) -> list[str]:
@@ -198,11 +197,7 @@ def _proved(count: int) -> list[str]:
 
 
 def _point(caution: str) -> str:
-    return fill(caution, _WIDTH, initial_indent="  - ", subsequent_indent="    ")
-
-
-def _wrapped(words: str) -> list[str]:
-    return wrap(words, _WIDTH, initial_indent="  ", subsequent_indent="    ")
+    return fill(caution, WIDTH, initial_indent="  - ", subsequent_indent="    ")
 
 
 def _indented(lines: Sequence[str]) -> list[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from textwrap import fill
 
+from patternforge.cli.lines import WIDTH
 from patternforge.delivery import Delivery
 from patternforge.drafting.strip import TestStrip
 from patternforge.leather.neutral import READING, Neutral, StripFold
@@ -12,7 +13,6 @@ from patternforge.units import mm
 
 __all__ = ["neutral_report", "strip_report"]
 
-_WIDTH = 100  # of running text, letters
 _WIDE_APART = 0.2  # thicknesses between the strips; common practice, no source
 
 
@@ -32,17 +32,14 @@ def strip_report(strip: TestStrip, delivery: Delivery) -> list[str]:
         *(f"  {name}" for name in delivery.written),
         "",
         "How to use it",
-        *(
-            fill(step, _WIDTH, initial_indent=f"  {i}. ", subsequent_indent="     ")
-            for i, step in enumerate(steps, 1)
-        ),
+        *(fill(step, WIDTH, initial_indent=f"  {i}. ", subsequent_indent="     ") for i, step in enumerate(steps, 1)),
         "",
-        fill("Blade: cut away from your hand, with a sharp blade along a metal rule.", _WIDTH),
+        fill("Blade: cut away from your hand, with a sharp blade along a metal rule.", WIDTH),
     ]
 
 
 def _step(number: int, words: str) -> str:
-    return fill(words, _WIDTH, initial_indent=f"  {number}. ", subsequent_indent="     ")
+    return fill(words, WIDTH, initial_indent=f"  {number}. ", subsequent_indent="     ")
 
 
 def neutral_report(fold: StripFold, legs: Sequence[float], found: Neutral) -> list[str]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import replace
 from pathlib import Path
 
@@ -11,6 +10,7 @@ import typer
 from patternforge.cli import options
 from patternforge.cli.choices import PaperName, TypeSize
 from patternforge.cli.guard import guarded
+from patternforge.cli.lines import say
 from patternforge.cli.words import TRUE, sum_of
 
 __all__ = ["trials"]
@@ -41,7 +41,7 @@ def comb(
     settings = replace(printing(white, measured, type_size), title="Kerf comb")
     for_machine = comb_machine(machine) if machine else None
     request = CombRequest(wanted, for_machine, paper_named(paper), settings, out)
-    _say(comb_report(wanted, comb_delivered(request)))
+    say(comb_report(wanted, comb_delivered(request)))
 
 
 @trials.command()
@@ -51,7 +51,7 @@ def kerf(slot: options.CombSlot = None, tongue: options.CombTongue = None, step:
     from patternforge.cli.combs import kerf_report
     from patternforge.drafting.comb import KerfComb
 
-    _say(kerf_report(KerfComb(step), slot, tongue))
+    say(kerf_report(KerfComb(step), slot, tongue))
 
 
 @trials.command()
@@ -75,7 +75,7 @@ def strip(
 
     wanted = TestStrip(length, width, gauge)
     settings = replace(printing(white, measured, type_size), title="Test strip")
-    _say(strip_report(wanted, strip_delivered(StripRequest(wanted, paper_named(paper), settings, out))))
+    say(strip_report(wanted, strip_delivered(StripRequest(wanted, paper_named(paper), settings, out))))
 
 
 @trials.command()
@@ -91,8 +91,4 @@ def neutral(
     from patternforge.leather.neutral import StripFold, neutral_of
 
     fold, both = StripFold(length, gauge, thickness), [sum_of(word) for word in legs]
-    _say(neutral_report(fold, both, neutral_of(fold, both)))
-
-
-def _say(lines: Iterable[str]) -> None:
-    print("\n".join(lines))
+    say(neutral_report(fold, both, neutral_of(fold, both)))

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from textwrap import wrap
 from typing import TYPE_CHECKING
 
+from patternforge.cli.lines import WIDTH
 from patternforge.fit.order import SewingOrder
 from patternforge.pipeline.views import Views
 
@@ -14,7 +15,6 @@ if TYPE_CHECKING:
 
 __all__ = ["views_report"]
 
-_WIDTH = 100  # of running text, letters
 _PICTURES = (".svg", ".pdf", ".html")
 _OPENED = {".html": "  (open it in a browser: turn the wallet, and close it with the slider)"}
 
@@ -43,4 +43,4 @@ def _order(order: SewingOrder) -> Iterator[str]:
 
 
 def _numbered(number: int, words: str) -> list[str]:
-    return wrap(words, _WIDTH, initial_indent=f"  {number:2d}. ", subsequent_indent="      ")
+    return wrap(words, WIDTH, initial_indent=f"  {number:2d}. ", subsequent_indent="      ")

@@ -110,7 +110,7 @@ def test_every_branch_of_the_error_tree_has_its_status(
     def failing(lines: object) -> None:
         raise error
 
-    monkeypatch.setattr(commands, "_say", failing)
+    monkeypatch.setattr(commands, "say", failing)
     assert run("items").status == status
 
 
@@ -118,7 +118,7 @@ def test_a_fault_of_the_program_says_so_and_asks_for_a_report(monkeypatch: pytes
     def failing(lines: object) -> None:
         raise ZeroDivisionError("division by zero")
 
-    monkeypatch.setattr(commands, "_say", failing)
+    monkeypatch.setattr(commands, "say", failing)
     ended = run("items")
     assert "a fault of its own (ZeroDivisionError: division by zero)" in ended.err
     assert "report it" in ended.err
