@@ -48,7 +48,7 @@ STOPPABLE = [
         (["--measured", "99.6"], 2, "is not AxB"),
         (["--type", "huge"], 2, "'huge' is none of usual, large"),
         (["--for", "laser", "--measured", "99x100"], 2, "--measured: it changes nothing"),
-        (["--for", "die", "--type", "large"], 2, "--type"),
+        (["--for", "laser", "--type", "large"], 2, "--type: it changes nothing in files for laser"),
         (["--paper", "a5"], 2, "'--paper': 'a5' is none of a4, a3, letter, legal"),
         (["--dxf", "r14"], 2, "r14"),
         (["--set", "=3"], 2, "is not NAME=VALUE"),
