@@ -69,14 +69,12 @@ def test_the_schema_of_a_machine_is_written() -> None:
 
 
 def test_the_files_of_a_machine_lie_in_a_folder_of_its_name(sleeve: Path) -> None:
-    def beside(machine: str, *options: str) -> set[str]:
-        found = folders(drafted(sleeve, "--machine", machine, *options))
-        assert {machine, f"{machine}-to-look-at"} <= found
-        return found - {machine, f"{machine}-to-look-at"}
+    def of(machine: str, *options: str) -> set[str]:
+        return folders(drafted(sleeve, "--machine", machine, *options))
 
-    assert beside("drag-knife") == {"die", "paper", "svg"}
-    assert beside("die-shop") == {"laser", "paper", "svg"}
-    assert beside("hand", "--for", "laser") == set()
+    assert of("drag-knife") == {"drag-knife", "drag-knife-to-look-at", "die", "paper", "svg"}
+    assert of("die-shop") == {"die-shop", "laser", "paper", "svg"}  # dies are looked at on their proof
+    assert of("hand", "--for", "laser") == {"hand", "hand-to-look-at"}
     assert "drag-knife/sleeve-drag-knife-main.hpgl" in drafted(sleeve, "--machine", "drag-knife")
 
 
