@@ -68,6 +68,7 @@ def _made(root: Located, label: str) -> MadeSet:
     if not pieces:
         root["pieces"].refuse("a list of pieces")
     leathers = tuple((each["role"].text, each["drafted_thickness"].number) for each in root["inputs"]["leathers"])
+    _refuse_mixed_up(root["pieces"], {role for role, _ in leathers})
     return MadeSet(
         label=label,
         name=root["design"]["name"].text,
@@ -77,6 +78,20 @@ def _made(root: Located, label: str) -> MadeSet:
         thread=sum(seam["thread"].number for seam in root["seams"]),
         closed=_closed(root),
     )
+
+
+def _refuse_mixed_up(pieces: Located, roles: set[str]) -> None:
+    """Pieces are told apart by their names and cut from the leathers of the design: nothing else can be compared."""
+    names: set[str] = set()
+    for each in pieces:
+        name = each["name"].text
+        if not name or name in names:
+            each["name"].refuse("a name that no other piece has")
+        names.add(name)
+        if each["leather"].text not in roles:
+            each["leather"].refuse("a leather of the design")
+        if each["thickness"].number <= 0:
+            each["thickness"].refuse("a thickness above 0")
 
 
 def _closed(root: Located) -> float | None:

@@ -68,6 +68,13 @@ BROKEN: dict[str, tuple[bytes, str]] = {
     "true for a number": (changed(lambda d: d["pieces"][0]["holes"][0].update(x=True)), "holes[0].x is true"),
     "a number beyond all": (changed(lambda d: d["pieces"][0]["holes"][0].update(y=10**400)), "holes[0].y is 1000"),
     "a source in pieces": (changed(lambda d: d.update(source={"text": 3})), "source.text is 3, not a text"),
+    "two pieces of one name": (
+        changed(lambda d: d["pieces"][1].update(name=d["pieces"][0]["name"])),
+        "not a name that no other piece has",
+    ),
+    "a piece without a name": (changed(lambda d: d["pieces"][0].update(name="")), 'pieces[0].name is ""'),
+    "an unknown leather": (changed(lambda d: d["pieces"][0].update(leather="x")), "not a leather of the design"),
+    "no thickness": (changed(lambda d: d["pieces"][0].update(thickness=-1)), "not a thickness above 0"),
     "no thread": (changed(lambda d: d["seams"][0].update(thread=None)), "seams[0].thread is null, not a number"),
 }
 
