@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from math import cos, radians, sin
 
 from patternforge.drafting.assembly_sheet import StepSheet, exploded_sheet, step_sheets
 from patternforge.drawing.document import Block, Picture, Step
 from patternforge.drawing.extent import moved
-from patternforge.drawing.model import Figure, Sheet, Text
+from patternforge.drawing.model import Align, Figure, Sheet, Text
 from patternforge.drawing.scaled import scaled_sheet
 from patternforge.drawing.stacked import room
 from patternforge.fit.layout import layout
 from patternforge.fit.order import sewing_order
-from patternforge.geometry.point import joined_bounds
+from patternforge.geometry.point import Point, joined_bounds
 from patternforge.geometry.transform import translation
 from patternforge.wallet.pattern import Pattern
 
@@ -70,5 +71,15 @@ def _readable(sheet: Sheet, least: float) -> Sheet:
 
 
 def _with_letters(figure: Figure, least: float) -> Figure:
-    inks = (replace(ink, height=max(ink.height, least)) if isinstance(ink, Text) else ink for ink in figure.inks)
+    inks = (_grown(ink, least) if isinstance(ink, Text) and ink.height < least else ink for ink in figure.inks)
     return replace(figure, inks=tuple(inks))
+
+
+def _grown(words: Text, height: float) -> Text:
+    """Words in higher letters: a caption keeps its top, or it would grow into what it stands under.
+
+    Names at a leader keep their middle.
+    """
+    down = (height - words.height) * (1.0 if words.align is Align.CENTRE else 0.5)
+    turn = radians(words.angle)
+    return replace(words, height=height, at=words.at + Point(sin(turn), -cos(turn)) * down)
