@@ -98,7 +98,7 @@ def exploded_faces(wallet: FoldedWallet) -> tuple[Figure, ...]:
     end = wallet.closed.end
     parts = [(float(level), face, wallet.closed.ground(face)) for face, level in end.level.items()]
     for load in wallet.closed.loads:
-        words = f"{load.room.count} {load.room.content}"
+        words = f"{load.room.count} x {load.room.content}"
         parts.append((wallet.closed.load_level(load), words, wallet.closed.load_ground(load)))
     view = View(Seen.INSIDE, identity(), 0.34, 0.5)
     box = view.bounds(path for _, _, path in parts)
