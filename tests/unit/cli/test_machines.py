@@ -227,3 +227,11 @@ def test_a_hole_too_small_for_the_machine_is_refused_and_nothing_written(sleeve:
     assert not (sleeve.parent / "out").exists()
     table.write_text(PLOT + lines + "holes: marked\n", encoding="utf-8")
     assert run("draft", sleeve, "--out", sleeve.parent / "out", "--machine", table).status == 0
+
+
+def test_sizes_as_cut_are_told_apart_from_the_lines_that_make_up_for_the_kerf(sleeve: Path) -> None:
+    table = sleeve.parent / "shop.yaml"
+    for kerf, said in ((" 0 mm", False), (" 0.3 mm", True)):
+        table.write_text(f"{{machine: Shop, tool: laser, format: dxf, kerf:{kerf}}}", encoding="utf-8")
+        ended = run("draft", sleeve, "--for", "laser", "--machine", table, "--out", sleeve.parent / "out")
+        assert ("sizes as cut: the lines in the files lie 0.150 mm off for the kerf" in ended.out) is said

@@ -48,7 +48,12 @@ def test_thickness_and_sections_are_at_true_size(stem: str, tmp_path: Path) -> N
 def test_a_wallet_folded_from_one_piece_is_shown_fold_by_fold(tmp_path: Path) -> None:
     ended = run("views", DESIGNS / "one-piece-card-wallet.yaml", "--out", tmp_path)
     assert ended.status == 0
-    assert {path.suffix for path in (tmp_path / "one-piece-card-wallet-views").iterdir()} == {".svg", ".pdf", ".html", ".txt"}
+    assert {path.suffix for path in (tmp_path / "one-piece-card-wallet-views").iterdir()} == {
+        ".svg",
+        ".pdf",
+        ".html",
+        ".txt",
+    }
     assert "4. Fold left wing in over left. Put left tab through its slit in left pocket." in ended.out
     assert "Sew in this order" not in ended.out
 
