@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import isclose, radians, tau
 from types import MappingProxyType
@@ -113,9 +113,21 @@ def _arc(record: Record) -> Figure:
 
 
 def _light(record: Record) -> Figure:
-    vertices = [(run[10], run.get(20, 0.0), run.get(42, 0.0)) for run in record.runs(10)]
+    runs = list(record.runs(10))
+    vertices = [(run[10], run.get(20, 0.0), run.get(42, 0.0)) for run in runs]
     affine, odd = plane(record)
-    return _polyline_figure(vertices, bool(record.whole(70) & 1), (*_lifted(record, 38), *odd), affine, record)
+    odd = (*_lacking(record, runs), *_lifted(record, 38), *odd)
+    return _polyline_figure(vertices, bool(record.whole(70) & 1), odd, affine, record)
+
+
+def _lacking(record: Record, runs: Sequence[Mapping[int, float]]) -> Iterator[Oddity]:
+    """Vertices that a light polyline says it has (group 90) and has not, and halves of vertices."""
+    said = record.whole(90) if 90 in record else len(runs)
+    if said != len(runs):
+        yield Oddity(Odd.BROKEN, None, f"a polyline of {len(runs)} vertices that says it has {said}")
+    for run in runs:
+        if 20 not in run:
+            yield Oddity(Odd.BROKEN, None, f"a polyline with a vertex at x {run[10]:g} that has no y")
 
 
 def _polyline(record: Record, parts: Sequence[Record]) -> Figure:

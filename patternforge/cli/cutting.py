@@ -78,6 +78,8 @@ def _smallest(cut: CutFiles) -> Iterator[str]:
     ):
         if spot is not None:
             yield f"smallest {what} {mm(spot.size)} mm ({spot.piece}){_against(spot, limit, cut.machine)}"
+    if cut.machine.kerf:
+        yield f"these are sizes as cut: the lines in the files lie {mm(cut.machine.kerf / 2, 3)} mm off for the kerf"
 
 
 def _against(spot: Spot, limit: float, machine: Machine) -> str:

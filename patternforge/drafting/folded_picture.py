@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from patternforge.drafting.assembly_pieces import NEW
 from patternforge.drafting.assembly_view import Seen, View, arrow, heavy
 from patternforge.drafting.leaders import named_places, names_figure
+from patternforge.drafting.picture_names import name_on
+from patternforge.drafting.rooms import Barrier
 from patternforge.drawing.extent import moved
-from patternforge.drawing.model import Align, Area, Figure, Ink, Role, Stroke, Text
+from patternforge.drawing.model import Area, Figure, Ink, Role, Stroke
 from patternforge.drawing.scaling import plain_scale
 from patternforge.drawing.stacked import room
 from patternforge.fit.folded import closed_as_loaded
@@ -23,7 +25,7 @@ from patternforge.wallet.pattern import Pattern
 __all__ = ["FoldedWallet", "blank_figures", "exploded_faces", "flap_figures", "folded_wallet"]
 
 _ROOM, _WHOLE, _STACK = (82.0, 82.0), (150.0, 110.0), (120.0, 60.0)  # mm
-_APART, _LETTERS, _BOLD = 8.0, 2.2, 0.8
+_APART, _BOLD = 8.0, 0.8
 _OUTSIDE = 0.12  # tone of a face that lies outside up
 _LIFT = 14.0  # mm from face to face
 
@@ -75,12 +77,12 @@ def flap_figures(wallet: FoldedWallet, number: int) -> tuple[Figure, ...]:
     line = Segment(view.point(hinge.start), view.point(hinge.end))
     start = view.path(wallet.closed.ground(fold.face, before)).bounds.centre
     axis = _foot(start, line)
+    end = axis + (axis - start) * 0.5
+    over = (Barrier(start, end, 3 * _BOLD), Barrier(line.start, line.end, 2 * _BOLD))
     drawn = [
         Figure("before", "", tuple(_faces(wallet, view, before, moving))),
-        _names(wallet, view, before, {fold.face, fold.on}),
-        Figure(
-            "fold", "", (*heavy([line.start, line.end], _BOLD), *arrow(start, axis + (axis - start) * 0.5, _BOLD))
-        ),
+        _names(wallet, view, before, {fold.face, fold.on}, over),
+        Figure("fold", "", (*heavy([line.start, line.end], _BOLD), *arrow(start, end, _BOLD))),
     ]
     closed = [
         Figure("after", "", tuple(_faces(wallet, view, after, moving))),
@@ -96,7 +98,7 @@ def exploded_faces(wallet: FoldedWallet) -> tuple[Figure, ...]:
     end = wallet.closed.end
     parts = [(float(level), face, wallet.closed.ground(face)) for face, level in end.level.items()]
     for load in wallet.closed.loads:
-        words = f"{load.room.count} {load.room.content}"
+        words = f"{load.room.count} x {load.room.content}"
         parts.append((wallet.closed.load_level(load), words, wallet.closed.load_ground(load)))
     view = View(Seen.INSIDE, identity(), 0.34, 0.5)
     box = view.bounds(path for _, _, path in parts)
@@ -135,16 +137,18 @@ def _sheet(outline: Path, openings: Iterable[Path], tone: float) -> Iterator[Ink
     yield from (Stroke(Role.OUTLINE, path) for path in (outline, *openings))
 
 
-def _names(wallet: FoldedWallet, view: View, state: State, faces: Iterable[str]) -> Figure:
-    """The names of those of some faces whose middle can be seen."""
+def _names(
+    wallet: FoldedWallet, view: View, state: State, faces: Iterable[str], over: Sequence[Barrier] = ()
+) -> Figure:
+    """The names of those of some faces of which enough can be seen, clear of lines and of what is drawn ``over``."""
     inks: list[Ink] = []
     order = sorted(state.plan, key=lambda each: state.level[each])
+    grounds = {face: view.path(wallet.closed.ground(face, state)) for face in order}
     for number, face in enumerate(order):
-        at = wallet.closed.ground(face, state).bounds.centre
-        above = [wallet.closed.ground(other, state) for other in order[number + 1 :]]
-        if face in faces and not any(ground.contains(at) for ground in above):
-            low = view.point(at) - Point(0.0, 2 * _LETTERS)
-            inks.append(Text(Role.LABEL, low, _LETTERS, face, 0.0, Align.CENTRE))
+        if face in faces:
+            openings = [view.path(state.plan[face].path(opening)) for opening in wallet.openings[face]]
+            above = [grounds[other] for other in order[number + 1 :]]
+            inks += name_on(face, grounds[face], openings, above, over)
     return Figure("names", "", tuple(inks))
 
 

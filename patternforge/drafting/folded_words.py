@@ -31,7 +31,7 @@ def flap_words(wallet: FoldedWallet, number: int) -> str:
 def filling_words(wallet: FoldedWallet) -> str:
     """What goes in last; empty where the wallet has no room declared."""
     rooms = [
-        f"{load.room.count} {load.room.content} between {listed(load.room.between)}" for load in wallet.closed.loads
+        f"{load.room.count} x {load.room.content} between {listed(load.room.between)}" for load in wallet.closed.loads
     ]
     return f"Put in {listed(rooms)}." if rooms else ""
 

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import cos, radians, sin
 
-from patternforge.drawing.model import Area, Dot, Figure, Ink, Sheet, Stroke
+from patternforge.drawing.model import Align, Area, Dot, Figure, Ink, Sheet, Stroke, Text
 from patternforge.errors import DraftError
 from patternforge.geometry.path import Path, from_vertices
+from patternforge.geometry.point import Point
 
 __all__ = ["PLAIN_SCALES", "plain_scale", "scaled", "scaled_ink", "scaled_sheet"]
 
@@ -60,7 +62,18 @@ def scaled_ink(ink: Ink, factor: float, least_letters: float = 0.0) -> Ink:
         return replace(ink, centre=ink.centre * factor, diameter=ink.diameter * factor)
     if isinstance(ink, Area):
         return replace(ink, paths=tuple(_path(path, factor) for path in ink.paths))
-    return replace(ink, at=ink.at * factor, height=max(ink.height * factor, least_letters))
+    return _grown(replace(ink, at=ink.at * factor, height=ink.height * factor), least_letters)
+
+
+def _grown(words: Text, least: float) -> Text:
+    """Words in letters of at least that height: a caption keeps its top, or it would grow into what it stands under.
+
+    Names at a leader keep their middle.
+    """
+    down = max(least - words.height, 0.0) * (1.0 if words.align is Align.CENTRE else 0.5)
+    turn = radians(words.angle)
+    shift = Point(sin(turn), -cos(turn)) * down
+    return replace(words, height=max(words.height, least), at=words.at + shift)
 
 
 def _refuse(factor: float) -> None:

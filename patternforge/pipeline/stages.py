@@ -11,6 +11,7 @@ from types import MappingProxyType
 
 from patternforge.design.load import load_design
 from patternforge.design.source import decoded
+from patternforge.design.words import listed, nearest
 from patternforge.drafting.source import Source
 from patternforge.errors import DesignError, DraftError, Fault
 from patternforge.fit.findings import Finding, Verdict, worst
@@ -118,7 +119,15 @@ def _no_file(path: Path, mode: int, kind: str) -> Fault:
 
 def _unreadable(path: Path, error: OSError, kind: str) -> Fault:
     if isinstance(error, FileNotFoundError):
-        near = sorted(each.name for each in path.parent.glob("*.yaml"))[:8] if path.parent.is_dir() else []
-        advice = f"in that folder there are {', '.join(near)}" if near else f"give the path of a {kind} file"
-        return Fault(shown(path), 1, 1, "there is no such file", advice)
+        return Fault(shown(path), 1, 1, "there is no such file", _file_advice(path, kind))
     return Fault(shown(path), 1, 1, f"the file cannot be read: {error.strerror}", "see to it that it can")
+
+
+def _file_advice(path: Path, kind: str) -> str:
+    """Another file in that folder: the one of nearly the same name, or all of them."""
+    beside = {each.stem: each for each in sorted(path.parent.glob("*.yaml"))} if path.parent.is_dir() else {}
+    near = nearest(path.stem, beside)
+    if near:
+        return f"did you mean '{shown(beside[near])}'?"
+    names = listed(shown(Path(each.name)) for each in beside.values())
+    return f"in that folder there are {names}" if beside else f"give the path of a {kind} file"

@@ -22,7 +22,7 @@ from patternforge.pipeline.stages import Judged, judged, lettered
 if TYPE_CHECKING:
     from patternforge.drafting.assembly_sheet import StepSheet
 
-__all__ = ["Views", "ViewsRequest", "view_sheets", "views"]
+__all__ = ["Views", "ViewsRequest", "cut_sheets", "view_sheets", "views"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,20 +76,20 @@ def _sheets(wallet: Judged, steps: Sequence[StepSheet]) -> tuple[Sheet, ...]:
     from patternforge.drafting.steps_sheet import steps_sheet
 
     laid, name, title = _laid(wallet), set_name(wallet.pattern), wallet.pattern.design.title
-    cut = _cut_sheets(wallet, laid) if wallet.pattern.panels else ()
+    cut = cut_sheets(wallet) if wallet.pattern.panels else ()
     exploded = exploded_sheet(f"{name}-exploded", title, laid)
     return (*cut, exploded, steps_sheet(f"{name}-steps", title, steps))
 
 
-def _cut_sheets(wallet: Judged, laid: Layout) -> tuple[Sheet, Sheet]:
-    """The map of thickness and the sections."""
+def cut_sheets(wallet: Judged) -> tuple[Sheet, Sheet]:
+    """The map of thickness and the sections of a wallet with panels, at true size."""
     from patternforge.drafting.bulk_sheet import bulk_sheet
     from patternforge.drafting.section_sheet import section_sheet
     from patternforge.fit.bulk import seam_stacks
     from patternforge.fit.bulk_map import closed_map, open_map
     from patternforge.fit.section import closed_section, lengthwise_section, open_section
 
-    name, title = set_name(wallet.pattern), wallet.pattern.design.title
+    laid, name, title = _laid(wallet), set_name(wallet.pattern), wallet.pattern.design.title
     closed = closed_wallet(laid)
     maps = (open_map(laid), closed_map(laid, closed))
     across = maps[1].highest.at.y

@@ -13,7 +13,7 @@ from patternforge.export.registry import writer
 from patternforge.live.shown import Picture, Shown, Standing
 from patternforge.pipeline.fileset import overview
 from patternforge.pipeline.stages import Judged, judged, lettered, shown
-from patternforge.pipeline.views import view_sheets
+from patternforge.pipeline.views import cut_sheets
 
 __all__ = ["WatchRequest", "Words", "drafted_anew", "saves"]
 
@@ -77,7 +77,7 @@ def _pictures(wallet: Judged) -> Iterator[Picture]:
     draw = writer("svg")
     yield Picture("The pieces, each with its showing face up", draw(overview(wallet)))
     if wallet.pattern.panels:
-        thickness, sections = view_sheets(wallet)
+        thickness, sections = cut_sheets(wallet)
         yield Picture("Sections, closed and laid open", draw(sections))
         yield Picture("Thickness over every point, laid open and closed", draw(thickness))
 

@@ -130,6 +130,12 @@
     return Math.hypot(...box.map(([a, b]) => b - a)) / 2;
   })();
 
+  // Half the height of the wallet as it is looked at first, open, closed and as it stands first.
+  const tall = Math.max(...[0, data.share, 1].map((share) => {
+    const heights = standing(share).map((p) => look.axes[1].reduce((sum, v, i) => sum + v * p[i], 0));
+    return heights.reduce((a, b) => Math.max(a, b)) - heights.reduce((a, b) => Math.min(a, b));
+  })) / 2;
+
   const middle = (points) => [0, 1, 2].map((i) => {
     let low = Infinity, high = -Infinity;
     for (const p of points) { low = Math.min(low, p[i]); high = Math.max(high, p[i]); }
@@ -146,7 +152,8 @@
   };
 
   const seen = () => {
-    const { points, middle: m } = now(), scale = (Math.min(0.5 * width, 0.75 * height) / reach) * look.zoom;
+    const room = Math.min((0.5 * width) / reach, (0.75 * height) / reach, (0.44 * height) / tall);
+    const { points, middle: m } = now(), scale = room * look.zoom;
     const [right, up, out] = look.axes, flat = new Float64Array(points.length * 3);
     points.forEach((p, i) => {
       const x = p[0] - m[0], y = p[1] - m[1], z = p[2] - m[2];

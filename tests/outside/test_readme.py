@@ -25,9 +25,10 @@ from patternforge.drawing.header import CHECK_INCH, CHECK_MM
 from patternforge.errors import AuditError, FitError, ReadingError
 from patternforge.leather.fold import neutral_from_strip
 from patternforge.leather.stitching import pitch_of_french_number, pitch_per_inch
+from patternforge.prices.load import load_prices
 from patternforge.units import MM_PER_FRENCH_INCH, MM_PER_INCH, mm
 from patternforge.wallet.assemble import drafted
-from tests.outside.readme import README, ROOT, blocks, links, prose, table
+from tests.outside.readme import README, ROOT, Block, blocks, links, prose, table
 from tests.outside.written import DESIGNS, ready_design
 from tests.pictures import PICTURES
 from tests.thickness_story import THICK, THIN, edges_apart, flat_shortfall, identical_pieces, rows, told, wallet
@@ -41,6 +42,10 @@ _STOPPED = 130  # the exit status of a command stopped by Ctrl-C
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 _STORY = "Why thickness matters"
 _STRIP = "((strip − both legs + stack + 2 × thickness) ÷ π − stack ÷ 2) ÷ thickness"
+
+
+def _is_price_list(block: Block) -> bool:
+    return block.lines[0].startswith("prices:")
 
 
 def _commands() -> list[str]:
@@ -150,10 +155,16 @@ def test_every_option_that_is_named_exists(place: Path) -> None:
 
 
 def test_the_parts_of_a_design_that_are_shown_stand_in_it() -> None:
-    shown = ["\n".join(block.lines) for block in blocks() if block.kind == "yaml"]
+    parts = [block.lines for block in blocks() if block.kind == "yaml" and not _is_price_list(block)]
+    shown = ["\n".join(lines) for lines in parts]
     text = (ROOT / "designs" / "two-fold.yaml").read_text(encoding="utf-8")
     assert len(shown) >= 2
     assert all(each in text for each in shown)
+
+
+def test_the_price_list_that_is_shown_can_be_read() -> None:
+    shown = ["\n".join(block.lines) for block in blocks() if _is_price_list(block)]
+    assert [load_prices(each, "README.md").title for each in shown] == ["My prices"]
 
 
 def test_every_ready_design_is_named() -> None:

@@ -213,6 +213,10 @@ def _open_faults() -> Iterator[Fault]:
     ends = [(140.0, 30.0), (150.0, 30.0), (150.0, 40.0), (140.0, 30.0)]
     yield Fault("closed by its ends alone", _added(*ends), "contour in parts", (140, 30))
     yield Fault("side missing", _added((20, 85), (60, 85), (60, 89)), "loose line", (20, 85))
+    less = _replaced(r"(AcDbPolyline\n *90\n\d+\n(?:.*\n)*?) *10\n.*\n *20\n.*\n", r"\1")
+    yield Fault("vertex lost from an outline", less, "broken")
+    half = _replaced(r"(AcDbPolyline\n(?:.*\n)*? *10\n.*\n) *20\n.*\n", r"\1")
+    yield Fault("half of a vertex lost from an outline", half, "broken")
     yield Fault("bulge left over", _changed(_stray_bulge), "bulge on the last vertex of an open polyline", (150, 40))
 
 

@@ -21,8 +21,16 @@ def faults(path: Path) -> list[str]:
 
 def test_a_missing_file_is_named_with_the_designs_beside_it(tmp_path: Path) -> None:
     saved(tmp_path, name="mine.yaml")
-    path = tmp_path / "mien.yaml"
-    assert faults(path) == [f"{path}:1:1: there is no such file; in that folder there are mine.yaml"]
+    saved(tmp_path, name="another.yaml")
+    path = tmp_path / "wallet.yaml"
+    assert faults(path) == [f"{path}:1:1: there is no such file; in that folder there are another.yaml, mine.yaml"]
+
+
+@pytest.mark.parametrize("name", ["mien.yaml", "mine", "Mine.yml"])
+def test_a_mistyped_file_is_answered_with_the_one_that_is_there(tmp_path: Path, name: str) -> None:
+    there = saved(tmp_path, name="mine.yaml")
+    saved(tmp_path, name="another.yaml")
+    assert faults(tmp_path / name) == [f"{tmp_path / name}:1:1: there is no such file; did you mean '{there}'?"]
 
 
 def test_a_missing_folder_is_no_other_fault(tmp_path: Path) -> None:
