@@ -59,7 +59,9 @@ def test_entities_of_own_files_are_those_that_gdal_reads(design: Path, file_set:
 # GDAL draws neither what is hidden nor what lies on paper, and no points of dimensions; heights are another matter.
 _NOT_DRAWN = ("layer off", "layer freeze", "invisible", "on paper", "dimension", "text", "hatch")
 _NO_LINES = ("point", "solid", "face", "not there")
-_ALIKE = tuple(each for each in DXF_FAULTS if not any(word in each.name for word in _NOT_DRAWN + _NO_LINES))
+_GUESSED = ("half of a vertex",)  # where half a vertex lies is any reader's guess: GDAL leaves it out, ours takes 0
+_UNLIKE = _NOT_DRAWN + _NO_LINES + _GUESSED
+_ALIKE = tuple(each for each in DXF_FAULTS if not any(word in each.name for word in _UNLIKE))
 
 
 @pytest.mark.parametrize("fault", _ALIKE, ids=lambda fault: fault.name)
