@@ -26,7 +26,14 @@ from tests.outside.file_sets import (
     dxf_files,
 )
 from tests.outside.gdal_reading import gdal_pieces, gdal_shapes
-from tests.outside.read_pieces import TRUE, ReadPiece, dense_outline, described_outline, differences
+from tests.outside.read_pieces import (
+    TRUE,
+    ReadPiece,
+    dense_outline,
+    described_holes,
+    described_outline,
+    differences,
+)
 from tests.outside.written import DESIGNS
 
 ORDER = ("MARK", "STITCH-HOLE", "OPENING", "OUTLINE")
@@ -69,7 +76,7 @@ def strays(piece: Json, mirrored: bool, read: ReadPiece) -> float:
     A piece of a die lies on the other in steps of a quarter turn: both stand upright in their wallet.
     """
     own = [complex(-at.real, at.imag) if mirrored else at for at in dense_outline(piece)]
-    holes = [complex(hole["x"], hole["y"]) for key in ("holes", "turned_holes") for hole in piece[key]]
+    holes = [complex(hole["x"], hole["y"]) for hole in described_holes(piece)]
     holes = [complex(-at.real, at.imag) if mirrored else at for at in holes]
     return min(apart([at * 1j**turn for at in own], [at * 1j**turn for at in holes], read) for turn in range(4))
 
