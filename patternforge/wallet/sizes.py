@@ -5,9 +5,10 @@ from __future__ import annotations
 from patternforge.errors import DraftError
 from patternforge.wallet.body import closed
 from patternforge.wallet.parts import kind_of
-from patternforge.wallet.parts.kind import Way
+from patternforge.wallet.parts.kind import SIDEWAYS, Way
 from patternforge.wallet.pattern import Sum, Term
-from patternforge.wallet.spec import Design
+from patternforge.wallet.spec import Design, LayerPart, Part
+from patternforge.wallet.stacks import held_panels
 from patternforge.wallet.sums import taken_off
 
 __all__ = ["body_height", "panel_widths"]
@@ -68,13 +69,20 @@ def _panel_width(design: Design, panel: int) -> Sum:
     spec = design.body.panels[panel]
     if spec.width is not None:
         return Sum(f"width of {spec.name}", (Term("declared", spec.width, (f"panel {spec.name}.declared width",)),))
-    parts = (part for part in design.parts if tuple(part.panels) == (panel,))
+    parts = (part for part in design.parts if _widens(part, panel))
     needs = [need for part in parts for need in kind_of(part).needs(design, part, Way.ACROSS_FOLDS)]
     return _largest(
         f"width of {spec.name}",
         needs,
         f"{design.file}: nothing on panel '{spec.name}' says how wide it is: give it a width",
     )
+
+
+def _widens(part: Part, panel: int) -> bool:
+    """Whether a part lies on that panel alone, or is a layer whose items are pushed in sideways over it."""
+    if isinstance(part, LayerPart) and part.opening in SIDEWAYS:
+        return held_panels(part) == (panel,)
+    return tuple(part.panels) == (panel,)
 
 
 def _largest(name: str, needs: list[tuple[Term, ...]], missing: str) -> Sum:

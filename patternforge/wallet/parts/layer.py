@@ -9,13 +9,13 @@ from patternforge.errors import DraftError
 from patternforge.geometry.point import Point
 from patternforge.wallet.blank import Blank, PartBlanks
 from patternforge.wallet.body import Body, layer_development, layer_extent
-from patternforge.wallet.border import inner_margin, opposite, seam_along
+from patternforge.wallet.border import seam_along
 from patternforge.wallet.copies import copied_shape, followed_layer
 from patternforge.wallet.figure import is_shaped, layer_figure
 from patternforge.wallet.outline import Corner, Shape, shape
 from patternforge.wallet.parts.kind import PartKind
 from patternforge.wallet.parts.layer_cuts import has_mouth, with_layer_cuts
-from patternforge.wallet.parts.layer_sizes import layer_needs, layer_nominal, layer_plies, whole_layer
+from patternforge.wallet.parts.layer_sizes import floor_term, layer_needs, layer_nominal, layer_plies, whole_layer
 from patternforge.wallet.pattern import EdgeRole, Pocket
 from patternforge.wallet.quad import sides_of
 from patternforge.wallet.spec import Design, Edge, Held, LayerPart
@@ -178,7 +178,7 @@ def _held(design: Design, body: Body, part: LayerPart, held: Held) -> Pocket:
     else:
         left, right = layer_extent(body, part)
         x0 = (left + right - across) / 2
-        margin = _floor_margin(design, part)
+        margin = floor_term(design, part).value
         y0 = margin if part.opening is Edge.TOP else body.height - margin - along
         box = (x0, y0, x0 + across, y0 + along)
     return Pocket(
@@ -198,16 +198,8 @@ def _held(design: Design, body: Body, part: LayerPart, held: Held) -> Pocket:
 
 def _home(design: Design, body: Body, part: LayerPart, size: float) -> float:
     """Left end of an item that goes in sideways: it stops at the far seam, or at the relief of the panel's fold."""
-    panel = body.panels[held_panels(part)[0]]
-    if part.opening is Edge.LEFT:
-        at_fold = part.first < len(body.folds)
-        return panel.x1 - (body.folds[part.first].relief if at_fold else _floor_margin(design, part)) - size
-    return panel.x0 + (body.folds[part.last - 1].relief if part.last > 0 else _floor_margin(design, part))
-
-
-def _floor_margin(design: Design, part: LayerPart) -> float:
-    seam = seam_along(design, opposite(part.opening), part)
-    return seam.margin if seam else inner_margin(design)
+    panel, floor = body.panels[held_panels(part)[0]], floor_term(design, part).value
+    return panel.x1 - floor - size if part.opening is Edge.LEFT else panel.x0 + floor
 
 
 LAYER = PartKind(

@@ -21,7 +21,7 @@ from patternforge.wallet.stacks import (
     taut_terms,
 )
 
-__all__ = ["layer_needs", "layer_nominal", "layer_plies", "whole_layer"]
+__all__ = ["floor_term", "layer_needs", "layer_nominal", "layer_plies", "whole_layer"]
 
 
 def layer_plies(design: Design, part: LayerPart, panel: int) -> tuple[Ply, ...]:
@@ -85,10 +85,18 @@ def _held_need(design: Design, part: LayerPart, content: str, way: Way) -> Need:
         count = next(held.count for held in part.holds if held.content == content)
         taut = taut_terms(design.content(content), part.lying, count)
         return (*taut, Term("ease", design.body.headroom, head), margins)
-    seam = seam_along(design, opposite(part.opening), part)
-    margin = Term("margin", seam.margin, (f"seam {seam.name}.margin",)) if seam else None
-    margin = margin or Term("margin", inner_margin(design), (inner,))
     along = Term(
         f"{content}: towards the mouth", standing(item, part.lying)[1], standing_names(content, part.lying)[1:]
     )
-    return (along, margin, Term("headroom", design.body.headroom, head))
+    return (along, floor_term(design, part), Term("headroom", design.body.headroom, head))
+
+
+def floor_term(design: Design, part: LayerPart) -> Term:
+    """How far from the side opposite the opening a held item stops: at the relief of the fold there, or at a seam."""
+    fold = {Edge.LEFT: part.first, Edge.RIGHT: part.last - 1}.get(part.opening)
+    if fold is not None and 0 <= fold < len(design.body.folds):
+        return Term("relief at the fold", design.body.folds[fold].relief, (f"fold {fold + 1}.relief",))
+    seam = seam_along(design, opposite(part.opening), part)
+    if seam:
+        return Term("margin", seam.margin, (f"seam {seam.name}.margin",))
+    return Term("margin", inner_margin(design), (inner_margin_name(design),))

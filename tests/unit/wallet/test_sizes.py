@@ -63,6 +63,18 @@ def test_a_pocket_open_at_the_side_makes_its_panel_as_wide_as_its_item_is_deep()
     assert width.value == pytest.approx(69.0)
 
 
+def test_a_layer_over_more_panels_makes_wide_the_panel_its_items_are_pushed_in_over() -> None:
+    # Open at the left the note stops at the relief of the fold: 70 + 5 + 3 headroom; open at the right likewise.
+    asked: tuple[tuple[Edge, tuple[float | None, ...]], ...] = (
+        (Edge.LEFT, (None, 90.0)),
+        (Edge.RIGHT, (90.0, None)),
+    )
+    for opening, widths in asked:
+        notes = LayerPart("divider", "inner", 0, 1, opening=opening, holds=(Held("note", 3),))
+        width = panel_widths(wallet(shell(2), notes, widths=widths, folds=(FOLD,)))[widths.index(None)]
+        assert told(width) == {"note: towards the mouth": 70.0, "relief at the fold": 5.0, "headroom": 3.0}
+
+
 def test_both_panels_are_as_wide_as_the_wider_one() -> None:
     design = wallet(shell(2), bank(), bank(name="two", panel=1, slots=1), widths=(None, None), folds=(FOLD,))
     left, right = panel_widths(design)
