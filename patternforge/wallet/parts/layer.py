@@ -84,9 +84,24 @@ def _check_notch(body: Body, part: LayerPart) -> None:
     lowered = part.drop if part.opening in (Edge.TOP, Edge.BOTTOM) else 0.0
     if 2 * part.notch >= body.height - lowered:
         raise DraftError(f"relief notches {part.notch:.2f} mm deep meet in the middle: make them shallower")
-    panels = body.panels[part.first : part.last + 1]
-    if part.last > part.first and 2 * part.notch + body.corner >= min(panel.x1 - panel.x0 for panel in panels):
-        raise DraftError(f"relief notches of {part.notch:.2f} mm do not fit beside each other: make them smaller")
+    if part.last > part.first:
+        for index in part.panels:
+            _check_beside_folds(body, part, index)
+
+
+def _check_beside_folds(body: Body, part: LayerPart, index: int) -> None:
+    """A panel has room for the relief notches that reach into it and for the body's rounding at its outer side."""
+    panel = body.panels[index]
+    notches = (index > part.first) + (index < part.last)
+    rounding = body.corner if index in (0, len(body.panels) - 1) else 0.0
+    if notches * part.notch + rounding < panel.x1 - panel.x0:
+        return
+    if part.notch:
+        raise DraftError(
+            f"relief notches of {part.notch:.2f} mm do not fit beside each other on panel '{panel.name}':"
+            " make them smaller"
+        )
+    raise DraftError(f"panel '{panel.name}' is narrower than the corner's rounding: round it less")
 
 
 def _role(design: Design, part: LayerPart, edge: Edge) -> EdgeRole:

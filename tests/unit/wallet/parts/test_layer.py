@@ -156,6 +156,26 @@ def test_notches_of_neighbouring_folds_keep_off_each_other(notch: float, fits: b
             part_blanks(design, body_of(design), part, 4.0)
 
 
+def test_the_rounding_of_the_body_needs_room_on_its_outer_panels_alone() -> None:
+    part = lining(last=2)
+    design = wallet(shell(3), part, widths=(100.0, 5.0, 100.0), folds=(FOLD, FOLD), corner=6.0)
+    assert part_blanks(design, body_of(design), part, 4.0).blanks
+    design = wallet(shell(3), part, widths=(5.9, 100.0, 100.0), folds=(FOLD, FOLD), corner=6.0)
+    with pytest.raises(DraftError, match=r"panel 'P0' is narrower than the corner's rounding: round it less"):
+        part_blanks(design, body_of(design), part, 4.0)
+
+
+@pytest.mark.parametrize(("notch", "fits"), [(13.9, True), (14.1, False)])
+def test_a_notch_shares_an_outer_panel_with_the_rounding(notch: float, fits: bool) -> None:
+    part = lining(last=1, notch=notch)
+    design = wallet(shell(2), part, widths=(20.0, 100.0), folds=(FOLD,), corner=6.0)
+    if fits:
+        assert part_blanks(design, body_of(design), part, 4.0).blanks
+    else:
+        with pytest.raises(DraftError, match=r"notches of 14\.10 mm do not fit beside each other on panel 'P0'"):
+            part_blanks(design, body_of(design), part, 4.0)
+
+
 def test_a_narrow_panel_the_layer_does_not_cover_is_no_matter() -> None:
     part = lining(last=1, notch=15.0)
     design = wallet(shell(3), part, widths=(100.0, 100.0, 20.0), folds=(FOLD, FOLD))
