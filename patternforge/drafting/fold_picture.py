@@ -14,7 +14,7 @@ from patternforge.drawing.stacked import room
 from patternforge.fit.layout import Layout
 from patternforge.geometry.corners import rounded_rectangle
 from patternforge.geometry.path import Path
-from patternforge.geometry.point import Point, bounds_of
+from patternforge.geometry.point import Point
 from patternforge.geometry.transform import Transform, flipped_x, identity, translation
 
 __all__ = ["fold_figures", "moving_panels"]
@@ -103,7 +103,8 @@ def _panels(layout: Layout, view: View, state: _State, fold: int) -> Iterator[In
         yield Area(Role.OUTLINE, (outline,), tone)
         yield Stroke(Role.OUTLINE, outline)
         low = outline.bounds.centre - Point(0.0, outline.bounds.height / 4)
-        places = [low + Point(outline.bounds.width * share, 0.0) for share in (-0.4, 0.0, 0.4)]
+        width = outline.bounds.width
+        places = [low + Point(width * share, rise) for share in (-0.4, 0.0, 0.4) for rise in (0.0, _LETTERS)]
         above = [_path(layout, view, state, *other) for other in _above(state, height)]
         if not any(path.contains(place) for path in above for place in places):
             yield Text(Role.OUTLINE, low, _LETTERS, layout.pattern.panels[panel].name, 0.0, Align.CENTRE)
@@ -125,11 +126,11 @@ def _arrow(layout: Layout, view: View, state: _State, after: _State, fold: int) 
     drafted = layout.pattern.folds[fold - 1]
     moving = moving_panels(layout, fold)
     still = fold - 1 if fold in moving else fold
-    middle = (drafted.x0 + drafted.x1) / 2
-    ends = [view.point(state.places[still].point(Point(middle, y))) for y in (0.0, layout.pattern.height)]
+    middle, height = (drafted.x0 + drafted.x1) / 2, layout.pattern.height
+    ends = [view.point(state.places[still].point(Point(middle, y))) for y in (0.0, height)]
     yield from heavy(ends, _BOLD)
     panel = fold if fold in moving else fold - 1
-    centre = _rectangle(layout, panel).bounds.centre
-    start = view.point(state.places[panel].point(centre))
-    axis = bounds_of(ends).centre
+    beside_name = _rectangle(layout, panel).bounds.centre + Point(0.0, height / 4)
+    start = view.point(state.places[panel].point(beside_name))
+    axis = view.point(state.places[still].point(Point(middle, beside_name.y)))
     yield from arrow(start, axis + (axis - start) * 0.6, _BOLD)
