@@ -7,7 +7,9 @@ from dataclasses import replace
 import pytest
 
 from patternforge.fit.findings import Verdict
+from patternforge.fit.gusset_rooms import gusset_room_findings
 from patternforge.fit.judge import fit_over_range
+from patternforge.fit.layout import layout
 from patternforge.geometry.point import Point
 from patternforge.leather.contents import Item
 from patternforge.wallet.assemble import drafted
@@ -147,6 +149,16 @@ def test_contents_of_an_accordion_rest_on_the_seam_that_sews_the_walls() -> None
     assert finding(drafted(accordion()), "item rests off its place", "left 1").measured == pytest.approx(
         0.0, abs=1e-9
     )
+
+
+def test_a_room_left_open_at_a_side_is_found() -> None:
+    pattern = holding()
+    seams = tuple(
+        replace(each, holes=tuple(hole for hole in each.holes if hole.at.x < 90.0)) for each in pattern.seams
+    )
+    torn = layout(replace(pattern, seams=seams), {each.role: each for each in pattern.design.leathers})
+    (found,) = (each for each in gusset_room_findings(torn) if each.what == WIDTH)
+    assert (found.measured, found.verdict, found.remedy) == (0.0, NO, "a side of the room is open")
 
 
 def test_a_room_that_nothing_closes_below_is_found() -> None:
