@@ -6,8 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from itertools import groupby
 
 from patternforge.cli.table import columns
-from patternforge.fit.findings import Finding, Verdict, worst
-from patternforge.units import mm
+from patternforge.fit.findings import Bound, Finding, Verdict, number, worst
 
 __all__ = ["Cures", "conclusion", "every_finding", "findings_table"]
 
@@ -79,7 +78,7 @@ def _below(found: Finding, cures: Cures) -> list[str]:
 
 
 def _row(found: Finding) -> tuple[str, ...]:
-    return (found.verdict.value, found.what, found.where, *_sizes([found.measured], found), *_limits([found]))
+    return (found.verdict.value, found.what, found.where, found.size, found.limit.good.told(found.unit))
 
 
 def _summed(same: Sequence[Finding]) -> tuple[str, ...]:
@@ -90,15 +89,22 @@ def _summed(same: Sequence[Finding]) -> tuple[str, ...]:
         first.verdict.value,
         first.what,
         f"{len(same)} places",
-        *_sizes([found.measured for found in same], first),
-        *_limits(same),
+        _sizes([found.measured for found in same], first.unit),
+        _limits(same),
     )
 
 
-def _sizes(values: Sequence[float], found: Finding) -> tuple[str]:
-    low, high = mm(min(values)), mm(max(values))
-    return (f"{low if low == high else f'{low} to {high}'} {found.unit}".rstrip(),)
+def _sizes(values: Sequence[float], unit: str) -> str:
+    low, high = number(min(values), unit), number(max(values), unit)
+    return f"{low if low == high else f'{low} to {high}'} {unit}".rstrip()
 
 
-def _limits(same: Sequence[Finding]) -> tuple[str]:
-    return _sizes([found.limit for found in same], same[0])
+def _limits(same: Sequence[Finding]) -> str:
+    """Which way the limits of one kind bind, and from where to where they lie."""
+    unit, told = same[0].unit, {found.limit.good.told(found.unit) for found in same}
+    if len(told) == 1:
+        return told.pop()
+    bounds = {found.limit.good.bound for found in same}
+    if len(bounds) > 1 or Bound.BETWEEN in bounds:
+        return "each its own"
+    return f"{bounds.pop()} {_sizes([end for found in same for end in found.limit.good.ends], unit)}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from math import isfinite
 from typing import Any
 
 from patternforge import __version__
@@ -12,7 +13,7 @@ from patternforge.drafting.folded import folded_description
 from patternforge.drafting.inputs import inputs, leathers_told, plain, trims
 from patternforge.drafting.letters import letter_height
 from patternforge.drafting.source import Source
-from patternforge.fit.findings import Finding, worst
+from patternforge.fit.findings import Finding, Stretch, worst
 from patternforge.fit.fineness import fineness
 from patternforge.geometry.path import Path
 from patternforge.leather.material import Leather, MadeOf
@@ -80,8 +81,28 @@ def description(
         "seams": [_seam(pattern, seam) for seam in pattern.seams],
         "adjustments": plain(pattern.adjustments),
         "cutting": {"operations": tally_rows(net_tallies(pattern)), "machine": machine, "dies": dies},
-        "findings": plain(tuple(findings)),
+        "findings": [_finding(found) for found in findings],
         "verdict": worst(findings).value if findings else None,
+    }
+
+
+def _finding(found: Finding) -> dict[str, Any]:
+    return {
+        "what": found.what,
+        "where": found.where,
+        "measured": found.measured,
+        "unit": found.unit,
+        "good": _stretch(found.limit.good),
+        "tolerable": _stretch(found.limit.tolerable),
+        "verdict": found.verdict.value,
+        "remedy": found.remedy,
+    }
+
+
+def _stretch(stretch: Stretch) -> dict[str, float | None]:
+    return {
+        "low": stretch.low if isfinite(stretch.low) else None,
+        "high": stretch.high if isfinite(stretch.high) else None,
     }
 
 

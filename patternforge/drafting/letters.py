@@ -60,7 +60,7 @@ def small_letters(pattern: Pattern) -> Iterator[Finding]:
             if height is not None:
                 remedy = "" if height >= _LEAST - 1e-3 else "make the box larger or the text shorter"
                 where = f"{inscription.name} on {piece.name}"
-                yield Finding("height of letters", where, height, _LEAST, at_least(height, _LEAST, 0.0), remedy)
+                yield Finding("height of letters", where, height, at_least(_LEAST, 0.0), remedy)
 
 
 def _marked(inscription: Inscription) -> tuple[Ink, ...]:

@@ -220,8 +220,16 @@ _SOURCE = record(
     settings=said("values set beside the file, by name, as they were written", _SET),
     initials=said("letters set beside the file, by name", _SET),
 )
+_STRETCH = record(low=maybe(NUMBER), high=maybe(NUMBER))
 _FINDING = record(
-    what=TEXT, where=TEXT, measured=NUMBER, limit=NUMBER, verdict=choice(Verdict), remedy=TEXT, unit=TEXT
+    what=TEXT,
+    where=TEXT,
+    measured=NUMBER,
+    unit=said("of what was measured and of its limits; empty for a count", TEXT),
+    good=said("the measures that read good; null where nothing binds on that side", _STRETCH),
+    tolerable=said("the others that read look; all beyond read no", _STRETCH),
+    verdict=choice(Verdict),
+    remedy=TEXT,
 )
 
 

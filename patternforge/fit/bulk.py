@@ -27,15 +27,13 @@ def bulk_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
     """Closed thickness as loaded, the thickest stack each seam sews through, the thickness over each spine."""
     limits = layout.pattern.design.limits
     remedy = "thinner leather, fewer slots, or skive" if closed.thickness > limits.closed_thickness else ""
-    verdict = at_most(closed.thickness, limits.closed_thickness, 2 * limits.closed_thickness)
-    yield Finding(
-        "thickness closed, as loaded", "whole wallet", closed.thickness, limits.closed_thickness, verdict, remedy
-    )
+    whole = at_most(limits.closed_thickness, 2 * limits.closed_thickness)
+    yield Finding("thickness closed, as loaded", "whole wallet", closed.thickness, whole, remedy)
     for seam in seam_stacks(layout):
         stack = seam.thickness
         remedy = "skive the edges or use thinner leather inside" if stack > limits.seam_stack else ""
-        verdict = at_most(stack, limits.seam_stack, 1.5 * limits.seam_stack)
-        yield Finding("thickest stack sewn through", seam.seam, stack, limits.seam_stack, verdict, remedy)
+        sewn = at_most(limits.seam_stack, 1.5 * limits.seam_stack)
+        yield Finding("thickest stack sewn through", seam.seam, stack, sewn, remedy)
     for fold, bends in zip(layout.pattern.folds, closed.bends, strict=True):
         if abs(fold.angle) != 180:
             continue
@@ -43,8 +41,7 @@ def bulk_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
         piece = layout.pattern.piece(outer.piece)
         outside = (1 - layout.leathers[piece.leather].neutral) * layout.bent_thickness(piece, fold)
         spine = 2 * (outer.fibre_radius + outside)
-        limit = limits.closed_thickness
-        yield Finding("thickness at the spine", f"fold {outer.fold}", spine, limit, at_most(spine, limit, 2 * limit))
+        yield Finding("thickness at the spine", f"fold {outer.fold}", spine, whole)
 
 
 def seam_stacks(layout: Layout) -> tuple[SeamStack, ...]:

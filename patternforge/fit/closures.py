@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from patternforge.fit.close import Bend, closed_wallet
-from patternforge.fit.findings import Finding, Verdict, at_most
+from patternforge.fit.findings import Finding, Limit, at_most
 from patternforge.fit.layout import Layout, layout
 from patternforge.geometry.point import Point
 from patternforge.wallet.pattern import Piece
@@ -33,14 +33,13 @@ def closure_findings(layout: Layout) -> Iterator[Finding]:
         ways = [_way(bends, halves, layout) for bends in (full, empty)]
         if ways[0] - ways[1] > 0.5:
             has = sum(bend.has for bend in _on_the_way(full, halves, layout))
-            yield _told("leather lacking at the closure, full", name, ways[0] - has, _GIVES, _STRAINS)
-            yield _told("leather to spare at the closure, empty", name, has - ways[1], _LIES, _HANGS)
+            yield _told("leather lacking at the closure, full", name, ways[0] - has, at_most(_GIVES, _STRAINS))
+            yield _told("leather to spare at the closure, empty", name, has - ways[1], at_most(_LIES, _HANGS))
 
 
-def _told(what: str, where: str, measured: float, good: float, tolerable: float) -> Finding:
-    verdict = at_most(measured, good, tolerable)
-    remedy = "" if verdict is Verdict.GOOD else "draft for a load between full and empty, or let it hold less"
-    return Finding(what, where, measured, good, verdict, remedy)
+def _told(what: str, where: str, measured: float, limit: Limit) -> Finding:
+    remedy = "" if limit.good.holds(measured) else "draft for a load between full and empty, or let it hold less"
+    return Finding(what, where, measured, limit, remedy)
 
 
 def _bends(laid: Layout, load: Load) -> tuple[Bend, ...]:

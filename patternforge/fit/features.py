@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from patternforge.fit.close import ClosedWallet
-from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.findings import Finding, at_least, at_most
 from patternforge.fit.folds import closed_point, closed_spans
 from patternforge.fit.layout import Layout
 from patternforge.geometry.path import Path
@@ -34,10 +34,8 @@ def _windows(layout: Layout, piece: Piece) -> Iterator[Finding]:
     for opening, path in zip(openings, piece.openings, strict=False):
         border = _apart(path, piece.made)
         remedy = "" if border >= opening.border - 1e-3 else "make the opening smaller or move it in"
-        verdict = at_least(border, opening.border, opening.border / 2)
-        yield Finding(
-            "border round an opening", f"{opening.name} in {piece.name}", border, opening.border, verdict, remedy
-        )
+        limit, where = at_least(opening.border, opening.border / 2), f"{opening.name} in {piece.name}"
+        yield Finding("border round an opening", where, border, limit, remedy)
         if opening.film:
             yield _film(layout, piece, path, f"{opening.name} film")
 
@@ -50,7 +48,7 @@ def _film(layout: Layout, piece: Piece, path: Path, name: str) -> Finding:
     y = [p.y for p in back]
     least = min(min(x) - sheet.x0, sheet.x1 - max(x), min(y) - sheet.y0, sheet.y1 - max(y))
     remedy = "" if least >= _OVERLAP else "make the film larger"
-    return Finding("film beyond its window", name, least, _OVERLAP, at_least(least, _OVERLAP, 1.0), remedy)
+    return Finding("film beyond its window", name, least, at_least(_OVERLAP, 1.0), remedy)
 
 
 def _apart(a: Path, b: Path) -> float:
@@ -70,11 +68,11 @@ def _caps(layout: Layout, piece: Piece) -> Iterator[Finding]:
         where = f"{fitting.fitting} in {piece.name}"
         edge = piece.made.distance_to(fitting.at) - fitting.reach
         remedy = "" if edge >= 1.0 else "move the hardware in from the edge"
-        yield Finding("cap clear of the edge", where, edge, 1.0, at_least(edge, 1.0, 0.0), remedy)
+        yield Finding("cap clear of the edge", where, edge, at_least(1.0, 0.0), remedy)
         if piece.holes:
             near = min(hole.at.distance_to(fitting.at) for hole in piece.holes) - fitting.reach
             remedy = "" if near >= _CAP_ROOM else "move the hardware off the stitches"
-            yield Finding("cap clear of stitches", where, near, _CAP_ROOM, at_least(near, _CAP_ROOM, 0.0), remedy)
+            yield Finding("cap clear of stitches", where, near, at_least(_CAP_ROOM, 0.0), remedy)
 
 
 def _meetings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
@@ -89,6 +87,6 @@ def _meetings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
     for name, places in halves.items():
         if len(places) == 2:
             apart = places[0].distance_to(places[1])
-            verdict = at_most(apart, _MEET, 1.0)
-            remedy = "" if verdict is Verdict.GOOD else "place the second half where the first comes to lie"
-            yield Finding("halves meet within", name, apart, _MEET, verdict, remedy)
+            limit = at_most(_MEET, 1.0)
+            remedy = "" if limit.good.holds(apart) else "place the second half where the first comes to lie"
+            yield Finding("halves meet within", name, apart, limit, remedy)

@@ -2,13 +2,28 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
 from patternforge.units import mm
 
-__all__ = ["Finding", "Verdict", "at_least", "at_most", "is_worse", "worst"]
+__all__ = [
+    "Bound",
+    "Finding",
+    "Limit",
+    "Stretch",
+    "Verdict",
+    "at_least",
+    "at_most",
+    "is_worse",
+    "number",
+    "within",
+    "worst",
+]
+
+_FORGIVEN = 1e-3  # of whatever is measured: a micrometre
 
 
 class Verdict(StrEnum):
@@ -22,32 +37,123 @@ class Verdict(StrEnum):
 _RANK = {Verdict.GOOD: 0, Verdict.LOOK: 1, Verdict.NO: 2}
 
 
+class Bound(StrEnum):
+    """Which way a limit binds."""
+
+    AT_LEAST = "at least"
+    AT_MOST = "at most"
+    BETWEEN = "between"
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """The measures from ``low`` to ``high``; an end that is infinite does not bind."""
+
+    low: float = -math.inf
+    high: float = math.inf
+
+    def holds(self, measured: float) -> bool:
+        """Whether a measure lies in it; a micrometre is forgiven.
+
+        >>> Stretch(low=1.5).holds(1.4995), Stretch(-0.5, 0.5).holds(-0.6)
+        (True, False)
+        """
+        return self.low - _FORGIVEN <= measured <= self.high + _FORGIVEN
+
+    @property
+    def bound(self) -> Bound:
+        """Which of its ends bind; at most anything where neither does."""
+        if math.isinf(self.low):
+            return Bound.AT_MOST
+        return Bound.AT_LEAST if math.isinf(self.high) else Bound.BETWEEN
+
+    @property
+    def ends(self) -> tuple[float, ...]:
+        """The ends that bind, the low one first."""
+        return tuple(end for end in (self.low, self.high) if math.isfinite(end))
+
+    def told(self, unit: str = "mm") -> str:
+        """Which way it binds, and where.
+
+        >>> Stretch(low=1.5).told(), Stretch(high=0.0).told(""), Stretch(-0.5, 0.5).told()
+        ('at least 1.50 mm', 'at most 0', 'between -0.50 and 0.50 mm')
+        """
+        return f"{self.bound} {' and '.join(number(end, unit) for end in self.ends)} {unit}".rstrip()
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """The measures that are ``good``, and the ``tolerable`` ones beyond them; all others read ``no``."""
+
+    good: Stretch
+    tolerable: Stretch
+
+    def verdict(self, measured: float) -> Verdict:
+        """What comes of a measure; a micrometre is forgiven.
+
+        >>> at_least(1.5, 1.0).verdict(1.2).value
+        'look'
+        """
+        if self.good.holds(measured):
+            return Verdict.GOOD
+        return Verdict.LOOK if self.tolerable.holds(measured) else Verdict.NO
+
+
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """One measurement with its verdict; ``measured`` and ``limit`` in ``unit``."""
+    """One measurement against its limit, both in ``unit``; without a unit it is a count."""
 
     what: str
     where: str
     measured: float
-    limit: float
-    verdict: Verdict
+    limit: Limit
     remedy: str = ""
     unit: str = "mm"
 
     @property
-    def told(self) -> str:
-        """What was measured and its limit in words.
+    def verdict(self) -> Verdict:
+        """What comes of it."""
+        return self.limit.verdict(self.measured)
 
-        >>> Finding("pitch", "rim", 3.384, 3.4, Verdict.GOOD).told
-        '3.38 mm, limit 3.40 mm'
+    @property
+    def size(self) -> str:
+        """What was measured, with as many decimals as tell on which side of its limit it is.
+
+        >>> [Finding("pitch", "rim", size, at_least(3.4, 3.0)).size for size in (3.384, 3.397)]
+        ['3.38 mm', '3.397 mm']
         """
-        return f"{mm(self.measured)} {self.unit}".rstrip() + f", limit {mm(self.limit)} {self.unit}".rstrip()
+        rounded = number(self.measured, self.unit)
+        if self.limit.verdict(float(rounded)) is not self.verdict:
+            rounded = mm(self.measured, 3)
+        return f"{rounded} {self.unit}".rstrip()
+
+    @property
+    def told(self) -> str:
+        """What was measured, and the limit that it keeps to or has crossed, in words.
+
+        >>> Finding("pitch", "rim", 3.384, at_least(3.4, 3.0)).told
+        '3.38 mm, good at least 3.40 mm'
+        >>> Finding("pitch", "rim", 2.9, at_least(3.4, 3.0)).told
+        '2.90 mm, tolerable at least 3.00 mm'
+        """
+        if self.verdict is Verdict.NO:
+            return f"{self.size}, tolerable {self.limit.tolerable.told(self.unit)}"
+        return f"{self.size}, good {self.limit.good.told(self.unit)}"
+
+
+def number(value: float, unit: str) -> str:
+    """What was measured or its limit as a number, in hundredths of its unit; a count, which has none, whole.
+
+    >>> number(3.384, "mm"), number(2, "")
+    ('3.38', '2')
+    """
+    return mm(value) if unit else mm(value, 0)
 
 
 def worst(findings: Iterable[Finding]) -> Verdict:
     """The worst verdict among the findings; good when there are none.
 
-    >>> worst([Finding("pitch", "rim", 3.4, 3.4, Verdict.LOOK)]).value
+    >>> worst([Finding("pitch", "rim", 3.3, at_least(3.4, 3.0))]).value
     'look'
     """
     return max((f.verdict for f in findings), key=lambda v: _RANK[v], default=Verdict.GOOD)
@@ -62,17 +168,16 @@ def is_worse(verdict: Verdict, than: Verdict) -> bool:
     return _RANK[verdict] > _RANK[than]
 
 
-def at_least(measured: float, good: float, tolerable: float) -> Verdict:
-    """``good`` from ``good`` up, ``look`` from ``tolerable`` up, else ``no``; a micrometre is forgiven.
-
-    >>> at_least(1.2, 1.5, 1.0).value
-    'look'
-    """
-    if measured >= good - 1e-3:
-        return Verdict.GOOD
-    return Verdict.LOOK if measured >= tolerable - 1e-3 else Verdict.NO
+def at_least(good: float, tolerable: float) -> Limit:
+    """``good`` from ``good`` up, ``look`` from ``tolerable`` up, else ``no``."""
+    return Limit(Stretch(low=good), Stretch(low=tolerable))
 
 
-def at_most(measured: float, good: float, tolerable: float) -> Verdict:
-    """``good`` up to ``good``, ``look`` up to ``tolerable``, else ``no``; a micrometre is forgiven."""
-    return at_least(-measured, -good, -tolerable)
+def at_most(good: float, tolerable: float) -> Limit:
+    """``good`` up to ``good``, ``look`` up to ``tolerable``, else ``no``."""
+    return Limit(Stretch(high=good), Stretch(high=tolerable))
+
+
+def within(good: float, tolerable: float, of: float = 0.0) -> Limit:
+    """``good`` up to ``good`` from a size on either side, ``look`` up to ``tolerable`` from it, else ``no``."""
+    return Limit(Stretch(of - good, of + good), Stretch(of - tolerable, of + tolerable))

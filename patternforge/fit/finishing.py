@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.findings import Finding, at_least, at_most
 from patternforge.fit.holes import rim_reach
 from patternforge.fit.layout import Layout, turned_thickness
 from patternforge.geometry.point import Bounds, Point
@@ -71,7 +71,7 @@ def _left(layout: Layout, piece: Piece) -> Finding:
     limit = min(_LEAST_LEFT, _SHARE_LEFT * layout.thickness(piece))
     left = min(skive.left for skive in piece.skives)
     remedy = "" if left >= limit - 1e-3 else "leave more leather, or it tears at the stitches and stretches"
-    return Finding("leather left by skiving", piece.name, left, limit, at_least(left, limit, limit / 2), remedy)
+    return Finding("leather left by skiving", piece.name, left, at_least(limit, limit / 2), remedy)
 
 
 def _rolled(layout: Layout, piece: Piece, edge: TurnedEdge) -> _Rolled:
@@ -101,15 +101,15 @@ def _where(piece: Piece, rolled: _Rolled) -> str:
 def _edges(layout: Layout, piece: Piece, edges: list[_Rolled]) -> Iterator[Finding]:
     """The least overlap and the thickest edge."""
     least = min(edges, key=lambda each: each.overlap)
-    verdict = at_least(least.overlap, _FLAT, _BARELY_FLAT)
-    remedy = "" if verdict is Verdict.GOOD else "a wider overlap, or a thinner edge"
-    yield Finding("turned in flat by", _where(piece, least), least.overlap, _FLAT, verdict, remedy)
+    flat = at_least(_FLAT, _BARELY_FLAT)
+    remedy = "" if flat.good.holds(least.overlap) else "a wider overlap, or a thinner edge"
+    yield Finding("turned in flat by", _where(piece, least), least.overlap, flat, remedy)
     thick = max(edges, key=lambda each: 2 * each.thickness + each.enclosed)
     edge = 2 * thick.thickness + thick.enclosed
-    limit = max(layout.thickness(piece), _THIN) + thick.enclosed
-    verdict = at_most(edge, limit, 2 * limit)
-    remedy = "" if verdict is Verdict.GOOD else "skive the edge to half its thickness or less"
-    yield Finding("thickness of a turned edge", _where(piece, thick), edge, limit, verdict, remedy)
+    most = max(layout.thickness(piece), _THIN) + thick.enclosed
+    limit = at_most(most, 2 * most)
+    remedy = "" if limit.good.holds(edge) else "skive the edge to half its thickness or less"
+    yield Finding("thickness of a turned edge", _where(piece, thick), edge, limit, remedy)
 
 
 def _bands(piece: Piece, edges: list[_Rolled], thickness: float) -> Iterator[Finding]:
@@ -118,8 +118,8 @@ def _bands(piece: Piece, edges: list[_Rolled], thickness: float) -> Iterator[Fin
     for each, width in sorted(skived, key=lambda pair: pair[1] - pair[0].overlap - pair[0].arc)[:1]:
         need = each.overlap + each.arc
         remedy = "" if width >= need - 1e-3 else f"skive a band of {need:.1f} mm or more, over the whole bend"
-        verdict = at_least(width, need, each.overlap)
-        yield Finding("skived band along a turned edge", _where(piece, each), width, need, verdict, remedy)
+        limit = at_least(need, each.overlap)
+        yield Finding("skived band along a turned edge", _where(piece, each), width, limit, remedy)
 
 
 def _band(piece: Piece, drawn: Edge) -> float:
@@ -150,14 +150,12 @@ def _linings(layout: Layout, piece: Piece, edges: list[_Rolled]) -> Iterator[Fin
         clear = inside - each.reach
         remedy = "" if clear >= -1e-3 else f"keep it {each.reach:.2f} mm inside the finished edge or more"
         where = f"{name} at the {_where(piece, each)}"
-        yield Finding("lining clear of the bend", where, clear, 0.0, at_least(clear, 0.0, -_CROWDED), remedy)
+        yield Finding("lining clear of the bend", where, clear, at_least(0.0, -_CROWDED), remedy)
     for each, name, inside in sorted(pairs, key=lambda pair: pair[0].reach + pair[0].overlap - pair[2])[:1]:
         held = each.reach + each.overlap - inside
         remedy = "" if held >= _HELD else "a larger lining or a wider overlap"
         where = f"{name} at the {_where(piece, each)}"
-        yield Finding(
-            "lining held under a turned edge", where, held, _HELD, at_least(held, _HELD, _BARELY_HELD), remedy
-        )
+        yield Finding("lining held under a turned edge", where, held, at_least(_HELD, _BARELY_HELD), remedy)
 
 
 def _corners(piece: Piece, turned: TurnIn, edges: list[_Rolled]) -> Iterator[Finding]:
@@ -167,17 +165,16 @@ def _corners(piece: Piece, turned: TurnIn, edges: list[_Rolled]) -> Iterator[Fin
         thick = max(edges, key=lambda each: each.thickness)
         off = min(_left_at(piece, corner) for corner in mitred)
         remedy = "" if off >= thick.thickness else "a larger 'corner_gap', or the corner shows bare"
-        verdict = at_least(off, thick.thickness, thick.thickness / 2)
-        yield Finding("leather left at a mitred corner", piece.name, off, thick.thickness, verdict, remedy)
+        left = at_least(thick.thickness, thick.thickness / 2)
+        yield Finding("leather left at a mitred corner", piece.name, off, left, remedy)
         lap = max(_lap(piece, corner, thick) for corner in mitred)
         limit = _LAP * thick.thickness
         remedy = "" if lap <= limit else "a smaller 'corner_gap'"
-        yield Finding("mitred edges lap by", piece.name, lap, limit, at_most(lap, limit, 2 * limit), remedy)
+        yield Finding("mitred edges lap by", piece.name, lap, at_most(limit, 2 * limit), remedy)
     for corner in [corner for corner in turned.corners if corner.notches][:1]:
         tongue = _tongue(corner, edges[0])
         remedy = "" if tongue >= _TONGUE else "a smaller 'corner_overlap' or a rounder corner"
-        verdict = at_least(tongue, _TONGUE, _THIN_TONGUE)
-        yield Finding("tongues between notches", piece.name, tongue, _TONGUE, verdict, remedy)
+        yield Finding("tongues between notches", piece.name, tongue, at_least(_TONGUE, _THIN_TONGUE), remedy)
 
 
 def _left_at(piece: Piece, corner: CornerTurn) -> float:
@@ -208,10 +205,8 @@ def _folds(piece: Piece, turned: TurnIn) -> Iterator[Finding]:
     for fold, excess, notch in turned.gathers:
         gather = excess - notch
         remedy = "" if gather <= _GATHER else "skive the edge thinner, or turn it in after the wallet is folded"
-        verdict = at_most(gather, _GATHER, _MUCH_GATHER)
-        yield Finding(
-            "turned edge gathers in the fold", f"{piece.name} at fold {fold}", gather, _GATHER, verdict, remedy
-        )
+        limit, where = at_most(_GATHER, _MUCH_GATHER), f"{piece.name} at fold {fold}"
+        yield Finding("turned edge gathers in the fold", where, gather, limit, remedy)
 
 
 def _stitches(layout: Layout, piece: Piece, turned: TurnIn) -> Iterator[Finding]:
@@ -223,5 +218,4 @@ def _stitches(layout: Layout, piece: Piece, turned: TurnIn) -> Iterator[Finding]
     gaps = (edge.depth - turned.off(hole.at, edge.drawn) - reaches[hole.seam] for hole, edge in through)
     gap, limit = min(gaps), layout.pattern.design.limits.hole_to_edge
     remedy = "" if gap >= limit - 1e-3 else "a wider overlap or a smaller margin"
-    verdict = at_least(gap, limit, limit / 2)
-    yield Finding("hole rim to the edge turned in", piece.name, gap, limit, verdict, remedy)
+    yield Finding("hole rim to the edge turned in", piece.name, gap, at_least(limit, limit / 2), remedy)

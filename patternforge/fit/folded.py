@@ -82,13 +82,12 @@ def _borders(pattern: Pattern, folded: DraftedFolded) -> Iterator[Finding]:
         border = min(piece.outline.distance_to(s.point_at(s.length / 2)) for s in cut.segments)
         border = min(border, *(piece.outline.distance_to(s.start) for s in cut.segments))
         remedy = "" if border >= spec.border - 1e-3 else "make the opening smaller or move it in"
-        verdict = at_least(border, spec.border, spec.border / 2)
-        yield Finding("border round an opening", spec.name, border, spec.border, verdict, remedy)
+        limit = at_least(spec.border, spec.border / 2)
+        yield Finding("border round an opening", spec.name, border, limit, remedy)
 
 
 def _thickness(wallet: ClosedFolded, limits: Limits) -> Finding:
     thickness = highest(wallet)
     limit = limits.closed_thickness
     remedy = "thinner leather, fewer items, or less that overlaps" if thickness > limit else ""
-    verdict = at_most(thickness, limit, 2 * limit)
-    return Finding("thickness closed, as loaded", "whole wallet", thickness, limit, verdict, remedy)
+    return Finding("thickness closed, as loaded", "whole wallet", thickness, at_most(limit, 2 * limit), remedy)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from itertools import pairwise
 
-from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.findings import Finding, at_least, at_most, within
 from patternforge.fit.folded_close import ClosedFold, ClosedFolded, Load
 from patternforge.geometry.flatten import flattened
 from patternforge.geometry.heaviest import heaviest
@@ -38,13 +39,12 @@ def fold_length_findings(wallet: ClosedFolded) -> Iterator[Finding]:
     for closed in wallet.folds:
         over = closed.fold.has - closed.needs
         remedy = "" if abs(over) <= _FLUSH else "draft again for this leather, or change the load"
-        verdict = at_most(abs(over), _FLUSH, _SANDED)
-        yield Finding("fold longer than it needs", _named(closed), over, _FLUSH, verdict, remedy)
+        yield Finding("fold longer than it needs", _named(closed), over, within(_FLUSH, _SANDED), remedy)
         hollow = closed.tightest - closed.gap
         if hollow > 0:
-            stiff = at_most(hollow, _HOLLOW, float("inf"))
-            told = "" if stiff is Verdict.GOOD else "skive the fold, or allow a smaller min_radius"
-            yield Finding("hollow left in the bend", _named(closed), hollow, _HOLLOW, stiff, told)
+            limit = at_most(_HOLLOW, math.inf)
+            told = "" if limit.good.holds(hollow) else "skive the fold, or allow a smaller min_radius"
+            yield Finding("hollow left in the bend", _named(closed), hollow, limit, told)
 
 
 def highest(wallet: ClosedFolded) -> float:
@@ -69,10 +69,9 @@ def _named(closed: ClosedFold) -> str:
 def _way(closed: ClosedFold) -> Finding:
     """What a flap would have to pass through, all together."""
     area = sum(blocked.area for blocked in closed.blocked)
-    verdict = Verdict.GOOD if area == 0 else Verdict.NO
     pairs = (f"'{blocked.moved}' runs into '{blocked.standing}'" for blocked in closed.blocked)
     remedy = f"{', '.join(pairs)}: change the order of closing, or make one of them smaller" if area else ""
-    return Finding("leather in the way as it closes", _named(closed), area, 0.0, verdict, remedy, "mm2")
+    return Finding("leather in the way as it closes", _named(closed), area, at_most(0.0, 0.0), remedy, "mm2")
 
 
 def _folded_in(wallet: ClosedFolded, closed: ClosedFold) -> Iterator[Finding]:
@@ -88,9 +87,7 @@ def _folded_in(wallet: ClosedFolded, closed: ClosedFold) -> Iterator[Finding]:
         if room is not None:
             remedy = "" if room >= _CLEAR - 1e-3 else f"make '{face}' narrower there, or inset its hinge"
             where = f"{face} in {_named(closed)}"
-            yield Finding(
-                "face folded in, clear of the bend", where, room, _CLEAR, at_least(room, _CLEAR, 0.0), remedy
-            )
+            yield Finding("face folded in, clear of the bend", where, room, at_least(_CLEAR, 0.0), remedy)
 
 
 def _short_of(ground: Path, line: Segment, inward: Point) -> float | None:
@@ -115,8 +112,7 @@ def _sticking_out(wallet: ClosedFolded) -> Finding:
         if off > worst + 1e-9:
             worst, where = off, face
     remedy = "" if worst <= _PROUD else f"make '{where}' shorter or the base larger"
-    verdict = at_most(worst, _PROUD, _FAR_OUT)
-    return Finding("face that stands out over the base", where, worst, _PROUD, verdict, remedy)
+    return Finding("face that stands out over the base", where, worst, at_most(_PROUD, _FAR_OUT), remedy)
 
 
 def _beyond(ground: Path, base: Path) -> float:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from patternforge.fit.findings import Finding, Verdict, at_least
+from patternforge.fit.findings import Finding, at_least
 from patternforge.fit.folded_close import ClosedFolded, Load, State
 from patternforge.fit.folded_parts import Fold
 from patternforge.fit.folded_tabs import is_held
@@ -65,9 +65,7 @@ def _plays(load: Load, box: list[Point], walls: list[_Wall]) -> Iterator[Finding
             good = _PLAY if len(rooms) == 2 else 0.0
             remedy = "" if play >= good - 1e-3 else f"make the face {good - play:.2f} mm larger"
             where = f"{load.room.content} in {load.room.name}, {name}"
-            yield Finding(
-                "item to spare between folds", where, play, good, at_least(play, good, min(good, 0.3)), remedy
-            )
+            yield Finding("item to spare between folds", where, play, at_least(good, min(good, 0.3)), remedy)
 
 
 def _faces(wall: _Wall, box: list[Point]) -> bool:
@@ -93,7 +91,7 @@ def _sides(load: Load, box: list[Point], walls: list[_Wall], out: Point) -> Iter
         length = max(stops, default=0.0)
         remedy = "" if length >= _WALL else "the item slides out there: fold a flap over that side"
         where = f"{load.room.content} in {load.room.name}, {_side(way, out)}"
-        yield Finding("fold that keeps an item in", where, length, _WALL, at_least(length, _WALL, _WALL / 2), remedy)
+        yield Finding("fold that keeps an item in", where, length, at_least(_WALL, _WALL / 2), remedy)
 
 
 def _centre(box: list[Point]) -> Point:
@@ -118,7 +116,7 @@ def _way_out(wallet: ClosedFolded, load: Load, out: Point) -> Finding:
         if not _is_barred(wallet, load, state, number):
             best = max(best, _grip(wallet, load, state))
     remedy = "" if best >= _GRIP else "lower the face over it, cut a thumb notch, or let the item stand out"
-    return Finding("item free to be gripped", where, best, _GRIP, at_least(best, _GRIP, _GRIP / 2), remedy)
+    return Finding("item free to be gripped", where, best, at_least(_GRIP, _GRIP / 2), remedy)
 
 
 def _closed_by(wallet: ClosedFolded, load: Load) -> int:
@@ -156,5 +154,4 @@ def _held(wallet: ClosedFolded, load: Load, tabs: tuple[DraftedTab, ...]) -> Fin
     closing = wallet.parts.folds[_closed_by(wallet, load) - 1].face
     held = is_held(wallet, tabs, closing)
     remedy = "" if held else f"give '{closing}' a tab, or fold a flap with a tab over it"
-    verdict = Verdict.GOOD if held else Verdict.LOOK
-    return Finding("flap held closed", f"{closing} over {load.room.name}", float(held), 1.0, verdict, remedy, "")
+    return Finding("flap held closed", f"{closing} over {load.room.name}", int(held), at_least(1, 0), remedy, "")

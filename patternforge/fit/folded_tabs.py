@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.findings import Finding, Limit, Stretch, Verdict, at_least, at_most
 from patternforge.fit.folded_close import ClosedFolded
 from patternforge.geometry.path import Path
 from patternforge.geometry.point import Point
@@ -110,23 +110,24 @@ def _meeting(slit: Slit, good: float, tolerable: float) -> Finding:
     remedy = (
         "" if miss <= good else f"'{slit.tab.face}' does not come to lie as drafted: draft again for this leather"
     )
-    return Finding("tab misses its slit by", slit.tab.name, miss, good, at_most(miss, good, tolerable), remedy)
+    return Finding("tab misses its slit by", slit.tab.name, miss, at_most(good, tolerable), remedy)
 
 
 def _length(wallet: ClosedFolded, slit: Slit) -> Finding:
     """What a slit is longer than its tab is wide and thick."""
     over = slit.axis.length - slit.root.length - wallet.leather.t
-    verdict = Verdict.NO if over < -1e-3 else at_most(over, _LOOSE, _WIDE)
+    limit = Limit(Stretch(0.0, _LOOSE), Stretch(0.0, _WIDE))
     short, long = "lengthen the slit: the tab would not go through", "shorten the slit: the tab would slip out"
-    remedy = "" if verdict is Verdict.GOOD else short if over < 0 else long
-    return Finding("slit longer than tab and thickness by", slit.tab.name, over, _LOOSE, verdict, remedy)
+    remedy = "" if limit.good.holds(over) else short if over < 0 else long
+    return Finding("slit longer than tab and thickness by", slit.tab.name, over, limit, remedy)
 
 
 def _pulled_through(wallet: ClosedFolded, slit: Slit) -> Finding:
     """``_length`` where the slit is cut: a tab a little too thick for it goes through bowed across its width."""
     found = _length(wallet, slit)
-    if -_GIVES <= found.measured < -1e-3:
-        return replace(found, verdict=Verdict.LOOK, remedy="try it: the tab has to be pulled through")
+    found = replace(found, limit=replace(found.limit, tolerable=Stretch(-_GIVES, _WIDE)))
+    if found.measured < 0 and found.verdict is Verdict.LOOK:
+        return replace(found, remedy="try it: the tab has to be pulled through")
     return found
 
 
@@ -136,10 +137,8 @@ def _border(wallet: ClosedFolded, slit: Slit) -> Finding:
     inside = all(ground.contains(s.start) for s in slit.cut.segments)
     least = min(ground.distance_to(s.start) for s in slit.cut.segments) if inside else 0.0
     remedy = "" if least >= _BORDER else f"move the tab, or make '{slit.tab.into}' larger there"
-    verdict = at_least(least, _BORDER, _BORDER / 2)
-    return Finding(
-        "leather from slit to edge", f"{slit.tab.name} in {slit.tab.into}", least, _BORDER, verdict, remedy
-    )
+    where = f"{slit.tab.name} in {slit.tab.into}"
+    return Finding("leather from slit to edge", where, least, at_least(_BORDER, _BORDER / 2), remedy)
 
 
 def _between(wallet: ClosedFolded, slit: Slit) -> Finding:
@@ -152,10 +151,9 @@ def _between(wallet: ClosedFolded, slit: Slit) -> Finding:
     items = [
         load.room.name for load in wallet.loads if load.room.name in items and _covers(wallet, load.room.name, middle)
     ]
-    verdict = Verdict.NO if faces or items else Verdict.GOOD
     remedy = f"{', '.join((*faces, *items))} lies between: close it in another order" if faces or items else ""
     return Finding(
-        "layers between a tab and its slit", slit.tab.name, len(faces) + len(items), 0, verdict, remedy, ""
+        "layers between a tab and its slit", slit.tab.name, len(faces) + len(items), at_most(0, 0), remedy, ""
     )
 
 
@@ -168,6 +166,4 @@ def _tip(wallet: ClosedFolded, slit: Slit) -> Finding:
     ground = wallet.ground(slit.tab.into)
     depth = ground.distance_to(slit.tip) * (1 if ground.contains(slit.tip) else -1)
     remedy = "" if depth >= _UNDER else "shorten the tab, or turn it the other way: its end would show"
-    return Finding(
-        "tab's end inside the face it holds", slit.tab.name, depth, _UNDER, at_least(depth, _UNDER, 0.0), remedy
-    )
+    return Finding("tab's end inside the face it holds", slit.tab.name, depth, at_least(_UNDER, 0.0), remedy)

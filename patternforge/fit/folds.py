@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from patternforge.fit.close import Bend, ClosedWallet
-from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.findings import Finding, Limit, Stretch, at_least, at_most
 from patternforge.fit.layout import Layout
 from patternforge.geometry.band import half_angle
 from patternforge.geometry.point import Point
@@ -51,12 +51,16 @@ def _mismatches(fold: DraftedFold, bends: tuple[Bend, ...]) -> Iterator[Finding]
         off = (bend.has - bend.needs) - (inner.has - inner.needs)
         chosen = (fold.compensation - 1) * (bend.needs - inner.needs)
         where = f"{bend.piece} at fold {fold.number}"
-        stray = at_most(abs(off - chosen), _FLUSH, _SANDED)
-        verdict = Verdict.LOOK if stray is Verdict.GOOD and abs(off) > _FLUSH else stray
-        yield Finding("edge mismatch, closed", where, off, _FLUSH, verdict, _mismatch_remedy(off, chosen))
+        yield Finding("edge mismatch, closed", where, off, _mismatch(chosen), _mismatch_remedy(off, chosen))
         rise = hump(bend.has, inner.has)
         remedy = "" if rise <= inner.has else "less compensation lets it lie flatter open"
-        yield Finding("hump, laid open", where, rise, inner.has, at_most(rise, inner.has, float("inf")), remedy)
+        yield Finding("hump, laid open", where, rise, at_most(inner.has, math.inf), remedy)
+
+
+def _mismatch(chosen: float) -> Limit:
+    """Flush is good; what the fold's compensation chose, and all between, is borne as far as it can be sanded."""
+    flush = Stretch(-_FLUSH, _FLUSH)
+    return Limit(flush, Stretch(min(chosen - _SANDED, flush.low), max(chosen + _SANDED, flush.high)))
 
 
 def _mismatch_remedy(off: float, chosen: float) -> str:
@@ -70,9 +74,9 @@ def _mismatch_remedy(off: float, chosen: float) -> str:
 def _pinch(bend: Bend) -> Finding:
     """A layer too stiff to close on what lies inside it holds its panels that far apart."""
     apart = 2 * (bend.smallest - bend.room)
-    verdict = at_most(apart, _HOLLOW, float("inf"))
-    remedy = "" if verdict is Verdict.GOOD else "skive the fold, or allow a smaller min_radius"
-    return Finding("hollow left in the bend", f"{bend.piece} at fold {bend.fold}", apart, _HOLLOW, verdict, remedy)
+    limit = at_most(_HOLLOW, math.inf)
+    remedy = "" if limit.good.holds(apart) else "skive the fold, or allow a smaller min_radius"
+    return Finding("hollow left in the bend", f"{bend.piece} at fold {bend.fold}", apart, limit, remedy)
 
 
 def _corners(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
@@ -91,7 +95,7 @@ def _corners(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
         has = fold.relief + max(inner.fibre_radius, 0.0) * math.tan(turn)
         remedy = "" if has >= needs else "more relief at this fold, a smaller angle or a thinner load"
         where = f"fold {fold.number}, which stays open"
-        yield Finding("pockets clear of each other", where, has, needs, at_least(has, needs, needs / 2), remedy)
+        yield Finding("pockets clear of each other", where, has, at_least(needs, needs / 2), remedy)
 
 
 def _spines(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
@@ -108,7 +112,7 @@ def _spines(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
         needs = sum(_loose_stack(layout, closed, panel) for panel in flanks) + between
         names = " and ".join(layout.pattern.panels[p].name for p in spine.panels)
         remedy = "" if has >= needs else f"make the spine {needs - has:.2f} mm wider or the load thinner"
-        yield Finding("room at the spine", names, has, needs, at_least(has, needs, needs - 1.0), remedy)
+        yield Finding("room at the spine", names, has, at_least(needs, needs - 1.0), remedy)
 
 
 def _loose_stack(layout: Layout, closed: ClosedWallet, panel: int) -> float:
@@ -129,8 +133,7 @@ def _folded_in(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
                 "panel folded in, clear of the bend",
                 f"{name} in fold {fold.number}",
                 room,
-                asked,
-                at_least(room, min(asked, 1.0), 0.0),
+                at_least(min(asked, 1.0), 0.0),
                 "" if room >= asked - 1e-3 else f"make panel '{name}' narrower or the one it lies on wider",
             )
 
@@ -147,8 +150,7 @@ def _outer_edges(layout: Layout) -> Iterator[Finding]:
             return
         apart = abs(left - right)
         remedy = "make the panels equally wide, unless one is meant to stand out" if apart > _FLUSH else ""
-        verdict = Verdict.LOOK if apart > _FLUSH else Verdict.GOOD
-        yield Finding("outer edges apart, closed", "the two panels", apart, _FLUSH, verdict, remedy)
+        yield Finding("outer edges apart, closed", "the two panels", apart, at_most(_FLUSH, math.inf), remedy)
 
 
 def _is_bare(layout: Layout, panel: int) -> bool:

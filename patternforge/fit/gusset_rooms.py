@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from itertools import chain
 
-from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.findings import Finding, at_least, within
 from patternforge.fit.layout import Layout, across, along
 from patternforge.fit.strips import FoldedStrip, folded_strip
 from patternforge.geometry.point import Point
@@ -48,10 +48,10 @@ def _depth(layout: Layout, piece: Piece, folded: FoldedStrip, pocket: Pocket, wh
         ys = [hole.at.y for hole in piece.holes]
         has = max(ys) - min(ys)  # pulled flat, from stitches to stitches
         remedy = "" if has >= needs - 1e-3 else f"make each leaf {(needs - has) / 2 / folded.pleats:.2f} mm deeper"
-        return Finding("gusset opens to", where, has, needs, at_least(has, needs, needs), remedy)
+        return Finding("gusset opens to", where, has, at_least(needs, needs), remedy)
     has = folded.height
     remedy = "" if has >= needs - 1e-3 else f"make the gusset {needs - has:.2f} mm deeper"
-    return Finding("depth between the walls", where, has, needs, at_least(has, needs, 0.95 * needs), remedy)
+    return Finding("depth between the walls", where, has, at_least(needs, 0.95 * needs), remedy)
 
 
 def _walls(layout: Layout, piece: Piece) -> Walls:
@@ -120,11 +120,11 @@ def _breadth(layout: Layout, pocket: Pocket, barrier: list[Point], where: str, *
     needs = high - low + (pocket.count * item.thickness if bellows else 0.0)
     what = "clear width between the sides of a gusset"
     if not left or not right:
-        return Finding(what, where, 0.0, needs, Verdict.NO, "a side of the room is open")
+        return Finding(what, where, 0.0, at_least(needs, needs), "a side of the room is open")
     has = min(right) - max(left)
     short = pocket.ease - (has - needs)
     remedy = f"widen the panel by {short:.2f} mm" if short > 1e-3 else ""
-    return Finding(what, where, has, needs + pocket.ease, at_least(has - needs, min(pocket.ease, _SNUG), 0.0), remedy)
+    return Finding(what, where, has, at_least(needs + min(pocket.ease, _SNUG), needs), remedy)
 
 
 def _height(layout: Layout, pocket: Pocket, barrier: list[Point], where: str) -> Iterator[Finding]:
@@ -137,14 +137,14 @@ def _height(layout: Layout, pocket: Pocket, barrier: list[Point], where: str) ->
         if abs(across(pocket.opening, at) - middle) < reach and along(pocket.opening, at) < (bottom + top) / 2
     ]
     if not under:
-        yield Finding("item rests on stitches", where, 0.0, 1.0, Verdict.NO, "sew the walls together below it", "")
+        yield Finding("item rests on stitches", where, 0, at_least(1, 1), "sew the walls together below it", "")
         return
     off = max(under) - bottom
     remedy = "" if abs(off) <= _REST else "move its floor"
-    yield Finding("item rests off its place", where, off, _REST, at_most(abs(off), _REST, 2.0), remedy)
+    yield Finding("item rests off its place", where, off, within(_REST, 2.0), remedy)
     room = _edge(layout, pocket) - (top + off)
     remedy = "" if room >= 0.5 else "the item would stand out of the room: more height"
-    yield Finding("item's top below the edge", where, room, 0.5, at_least(room, 0.5, 0.0), remedy)
+    yield Finding("item's top below the edge", where, room, at_least(0.5, 0.0), remedy)
 
 
 def _edge(layout: Layout, pocket: Pocket) -> float:

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from itertools import pairwise
 
-from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.findings import Finding, at_least, at_most
 from patternforge.fit.holes import rim_reach
 from patternforge.fit.layout import Layout
 from patternforge.fit.strips import FoldedStrip, folded_strip, seam_radius
@@ -52,19 +52,17 @@ def _edges(layout: Layout, piece: Piece, placement: StripPlacement) -> Iterator[
 
 
 def _even(what: str, where: str, off: float, remedy: str) -> Finding:
-    verdict = at_most(off, _EVEN, _UNEVEN)
-    return Finding(what, where, off, _EVEN, verdict, "" if verdict is Verdict.GOOD else remedy)
+    limit = at_most(_EVEN, _UNEVEN)
+    return Finding(what, where, off, limit, "" if limit.good.holds(off) else remedy)
 
 
 def _unpierced(layout: Layout, piece: Piece, seam: Seam) -> Finding:
     """Holes of the strip that no wall has."""
     walls = {(hole.seam, hole.index) for p in layout.pattern.pieces if p.placement.panels for hole in p.holes}
     missing = sum(1 for hole in piece.holes if hole.seam == seam.name and (seam.name, hole.index) not in walls)
-    verdict = Verdict.NO if missing else Verdict.GOOD
     remedy = "end the seam sooner, for its wall ends there" if missing else ""
-    return Finding(
-        "holes of a gusset that its wall lacks", f"{piece.name}, {seam.name}", missing, 0, verdict, remedy, ""
-    )
+    where = f"{piece.name}, {seam.name}"
+    return Finding("holes of a gusset that its wall lacks", where, missing, at_most(0, 0), remedy, "")
 
 
 def _to_fold(layout: Layout, piece: Piece) -> Finding:
@@ -73,7 +71,7 @@ def _to_fold(layout: Layout, piece: Piece) -> Finding:
     gaps = (abs(line.start.y - hole.at.y) - reach[hole.seam] for line in piece.fold_lines for hole in piece.holes)
     gap, limit = min(gaps), layout.pattern.design.limits.hole_to_fold
     remedy = "" if gap >= limit - 1e-3 else "a larger turn, or a deeper leaf: the stitches would stand in the bend"
-    return Finding("hole rim to fold of the gusset", piece.name, gap, limit, at_least(gap, limit, limit / 2), remedy)
+    return Finding("hole rim to fold of the gusset", piece.name, gap, at_least(limit, limit / 2), remedy)
 
 
 def _round_corners(piece: Piece, placement: StripPlacement, folded: FoldedStrip) -> Iterator[Finding]:
@@ -88,5 +86,5 @@ def _round_corners(piece: Piece, placement: StripPlacement, folded: FoldedStrip)
     if math.isinf(radius):
         return
     remedy = "" if radius >= limit - 1e-3 else "rounder corners of the walls, or cut notches into the flange there"
-    verdict = at_least(radius, limit, _TIGHT * widest)
-    yield Finding("corner of the seam, for the strip to go round", piece.name, radius, limit, verdict, remedy)
+    round_enough = at_least(limit, _TIGHT * widest)
+    yield Finding("corner of the seam, for the strip to go round", piece.name, radius, round_enough, remedy)

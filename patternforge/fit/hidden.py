@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from patternforge.fit.close import ClosedWallet
-from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.findings import Finding, at_least, at_most
 from patternforge.fit.folds import closed_spans
 from patternforge.fit.layout import Layout, Ply
 from patternforge.geometry.point import Point
@@ -88,14 +88,14 @@ def _covered(layout: Layout, half: _Half) -> Iterator[Finding]:
     at = next((i for i, ply in enumerate(behind) if ply.of and _is_opaque(layout, ply.name)), None)
     if at is None:
         remedy = "lay another layer behind it, or it is seen and falls out"
-        yield Finding("cover beyond hidden hardware", where, 0.0, _RIM, Verdict.NO, remedy)
+        yield Finding("cover beyond hidden hardware", where, -half.hole.reach, at_least(_RIM, 0.0), remedy)
         return
     beyond = _beyond(layout.pattern.piece(behind[at].name), half)
     remedy = "" if beyond >= _RIM - 1e-3 else f"let {behind[at].name} reach further round it, or move it in"
-    yield Finding("cover beyond hidden hardware", where, beyond, _RIM, at_least(beyond, _RIM, 0.0), remedy)
+    yield Finding("cover beyond hidden hardware", where, beyond, at_least(_RIM, 0.0), remedy)
     for ply in behind[:at]:
         remedy = "line the pocket there, or it lies bare beside what the pocket holds"
-        yield Finding(f"hidden hardware beside {ply.name}", where, ply.thickness, 0.0, Verdict.LOOK, remedy)
+        yield Finding(f"hidden hardware beside {ply.name}", where, ply.thickness, at_most(0.0, math.inf), remedy)
 
 
 def _is_opaque(layout: Layout, piece: str) -> bool:
@@ -117,13 +117,13 @@ def _met(layout: Layout, closed: ClosedWallet, first: _Half, second: _Half) -> I
     low, high = (rows.index(0.0), len(rows) - 1 - rows[::-1].index(0.0))
     name, thickness = first.fitting.name, first.fitting.thickness
     between = sum(rows[low:high])
-    verdict = at_most(between, _HOLDS, math.inf)
-    remedy = "" if verdict is Verdict.GOOD else "thinner layers between them or stronger magnets: try them first"
-    yield Finding("what lies between hidden halves, closed", name, between, _HOLDS, verdict, remedy)
+    holds = at_most(_HOLDS, math.inf)
+    remedy = "" if holds.good.holds(between) else "thinner layers between them or stronger magnets: try them first"
+    yield Finding("what lies between hidden halves, closed", name, between, holds, remedy)
     proud = max(sum(rows) + 2 * thickness - closed.thickness, 0.0)
-    verdict = at_most(proud, _PROUD, math.inf)
-    remedy = "" if verdict is Verdict.GOOD else "thinner magnets, or move them to where the wallet is thinner"
-    yield Finding("hidden hardware stands proud, closed", name, proud, _PROUD, verdict, remedy)
+    limit = at_most(_PROUD, math.inf)
+    remedy = "" if limit.good.holds(proud) else "thinner magnets, or move them to where the wallet is thinner"
+    yield Finding("hidden hardware stands proud, closed", name, proud, limit, remedy)
     yield _drawn(name, proud, min(_to_fold(layout, first), _to_fold(layout, second)))
 
 
@@ -158,5 +158,4 @@ def _drawn(name: str, proud: float, away: float) -> Finding:
     """How much leather it takes to rise over the halves on the way from the fold: the long side of a triangle."""
     lost = math.hypot(away, proud) - away if math.isfinite(away) else 0.0
     remedy = "" if lost <= _MEET else "thinner magnets, or further from the fold: they draw the leather short"
-    verdict = at_most(lost, _MEET, _MEET_AT_ALL)
-    return Finding("drawn short by hidden hardware", name, lost, _MEET, verdict, remedy)
+    return Finding("drawn short by hidden hardware", name, lost, at_most(_MEET, _MEET_AT_ALL), remedy)

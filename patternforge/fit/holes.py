@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.findings import Finding, at_least, at_most, within
 from patternforge.fit.layout import LaidHole, Layout
 from patternforge.geometry.nearest import nearest_points
 from patternforge.geometry.point import Point
@@ -53,11 +53,10 @@ def _matings(layout: Layout) -> Iterator[Finding]:
         by_index = mates[seam.name]
         misses = [h.at.distance_to(p) for h in seam.holes for p in by_index.get(h.index, ())]
         apart = max(misses, default=0.0)
-        verdict = at_most(apart, _MEET, 0.3)
-        yield Finding("mating holes miss each other by", seam.name, apart, _MEET, verdict)
+        yield Finding("mating holes miss each other by", seam.name, apart, at_most(_MEET, 0.3))
         missing = sum(1 for hole in seam.holes if hole.index not in by_index)
         if missing:
-            yield Finding("holes that no piece carries", seam.name, missing, 0, Verdict.NO, "shorten the seam", "")
+            yield Finding("holes that no piece carries", seam.name, missing, at_most(0, 0), "shorten the seam", "")
 
 
 def _mates(layout: Layout) -> dict[str, dict[int, list[Point]]]:
@@ -90,8 +89,8 @@ def _pitches(layout: Layout, seam: Seam) -> Iterator[Finding]:
     stray = max(seam.spacings, key=lambda spacing: abs(spacing / pitch - 1))
     share = abs(stray / pitch - 1)
     remedy = "" if share <= limits.pitch_look else "let sizes move to whole stitches, or change the pitch a little"
-    verdict = at_most(share, limits.pitch_look, limits.pitch_no)
-    yield Finding("stitch furthest from the pitch", seam.name, stray, pitch, verdict, remedy)
+    limit = within(pitch * limits.pitch_look, pitch * limits.pitch_no, of=pitch)
+    yield Finding("stitch furthest from the pitch", seam.name, stray, limit, remedy)
 
 
 def _clearances(layout: Layout, piece: Piece) -> Iterator[Finding]:
@@ -123,7 +122,7 @@ def _clearances(layout: Layout, piece: Piece) -> Iterator[Finding]:
         gap, where = nearest[crossed]
         if gap < _REACH:
             remedy = "" if gap >= limit - 1e-3 else "smaller holes, more margin, or let sizes move to whole stitches"
-            yield Finding(what, where, gap, limit, at_least(gap, limit, limit / 2), remedy)
+            yield Finding(what, where, gap, at_least(limit, limit / 2), remedy)
 
 
 def _rim(hole: Hole, spec: HoleSpec) -> _Rim:
@@ -177,7 +176,7 @@ def _fold_distances(layout: Layout) -> Iterator[Finding]:
         if near is not None and near[0] < _REACH + 20:
             gap, where = near
             remedy = "" if gap >= limit - 1e-3 else "stop the seam further from the fold"
-            yield Finding("hole rim to fold", where, gap, limit, at_least(gap, limit, limit / 2), remedy)
+            yield Finding("hole rim to fold", where, gap, at_least(limit, limit / 2), remedy)
 
 
 def _stretches(layout: Layout) -> Iterator[Finding]:
@@ -189,10 +188,12 @@ def _stretches(layout: Layout) -> Iterator[Finding]:
             zone = fold.x1 - fold.x0
             base = zone + 2 * seam.spread
             share = (max(lengths) - zone) / base if base > 0 else 0.0
-            verdict = at_most(share, limits.pitch_no, 3 * limits.pitch_no)
-            remedy = "" if verdict is Verdict.GOOD else "spread the stretch further, or stop the seam at the fold"
+            limit = at_most(100 * limits.pitch_no, 300 * limits.pitch_no)
+            remedy = (
+                "" if limit.good.holds(100 * share) else "spread the stretch further, or stop the seam at the fold"
+            )
             where = f"{seam.name} over fold {fold.number}"
-            yield Finding("stitches stretched by", where, 100 * share, 100 * limits.pitch_no, verdict, remedy, "%")
+            yield Finding("stitches stretched by", where, 100 * share, limit, remedy, "%")
 
 
 def _crosses(piece: Piece, fold: DraftedFold) -> bool:

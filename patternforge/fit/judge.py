@@ -5,6 +5,7 @@ It takes the flat pieces as they are and shares no formula with drafting, so tha
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
@@ -12,7 +13,7 @@ from patternforge.fit.bulk import bulk_findings
 from patternforge.fit.close import closed_wallet
 from patternforge.fit.closures import closure_findings
 from patternforge.fit.features import feature_findings
-from patternforge.fit.findings import Finding, Verdict, is_worse
+from patternforge.fit.findings import Finding, Verdict, at_least, at_most, is_worse
 from patternforge.fit.finishing import finishing_findings
 from patternforge.fit.folded import folded_findings, folded_findings_as_cut, folded_range_findings
 from patternforge.fit.folds import fold_findings
@@ -125,10 +126,8 @@ def _crowding(laid: Layout) -> Iterator[Finding]:
     for piece in (p for p in laid.pattern.pieces if p.holes):
         nearest = crowding(piece.holes, within=0.6 * pitch)
         if nearest < 0.6 * pitch:
-            verdict = Verdict.NO if nearest < 0.35 * pitch else Verdict.LOOK
-            yield Finding(
-                "nearest two holes", piece.name, nearest, 0.6 * pitch, verdict, "end one seam a stitch sooner"
-            )
+            limit = at_least(0.6 * pitch, 0.35 * pitch)
+            yield Finding("nearest two holes", piece.name, nearest, limit, "end one seam a stitch sooner")
 
 
 def _trimmed(laid: Layout) -> Iterator[Finding]:
@@ -141,7 +140,6 @@ def _trimmed(laid: Layout) -> Iterator[Finding]:
                 "trimmed edge with holes cut beforehand",
                 piece.name,
                 most,
-                0.0,
-                Verdict.LOOK,
+                at_most(0.0, math.inf),
                 "trim to the holes, not to the edge, or mark the holes only",
             )

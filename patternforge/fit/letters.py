@@ -7,7 +7,7 @@ from itertools import pairwise
 from math import radians
 
 from patternforge.fit.close import ClosedWallet
-from patternforge.fit.findings import Finding, Verdict
+from patternforge.fit.findings import Finding, at_least
 from patternforge.fit.holes import apart
 from patternforge.fit.layout import Layout
 from patternforge.fit.sight import sight_findings
@@ -19,6 +19,8 @@ from patternforge.wallet.pattern import Hole, Piece, Seam
 from patternforge.wallet.spec import HoleShape
 
 __all__ = ["letter_findings"]
+
+_OFF = 0.01  # mm from which on a box does not touch
 
 
 def letter_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
@@ -41,16 +43,10 @@ def _clearances(layout: Layout, piece: Piece, letters: Inscription) -> Iterator[
     for what, room in rooms.items():
         if room is not None:
             measured = max(room, 0.0)
-            verdict = _verdict(measured, letters.clear)
-            remedy = "" if verdict is Verdict.GOOD else "move the box, or make it smaller"
+            limit = at_least(max(letters.clear, _OFF), _OFF)
+            remedy = "" if limit.good.holds(measured) else "move the box, or make it smaller"
             where = f"{letters.name} on {piece.name}"
-            yield Finding(f"letters clear of {what}", where, measured, letters.clear, verdict, remedy)
-
-
-def _verdict(room: float, clear: float) -> Verdict:
-    if room <= 0:
-        return Verdict.NO
-    return Verdict.GOOD if room >= clear - 1e-3 else Verdict.LOOK
+            yield Finding(f"letters clear of {what}", where, measured, limit, remedy)
 
 
 def _to_lines(box: Path, lines: Sequence[Segment]) -> float | None:

@@ -27,9 +27,8 @@ def _rooms(layout: Layout, loose: Loose) -> Iterator[Finding]:
     bends = [room for room, at in ((x0 - panel.x0, 0), (panel.x1 - x1, last)) if loose.panel != at]
     if bends:
         remedy = "" if min(bends) >= _OFF_BEND else "the item reaches into the bend: move it, or widen the panel"
-        verdict = at_least(min(bends), _OFF_BEND, 0.0)
-        yield Finding("item clear of the fold", where, min(bends), _OFF_BEND, verdict, remedy)
+        yield Finding("item clear of the fold", where, min(bends), at_least(_OFF_BEND, 0.0), remedy)
     edges = [room for room, at in ((x0 - panel.x0, 0), (panel.x1 - x1, last)) if loose.panel == at]
     room = min(*edges, y0, layout.pattern.height - y1)
     remedy = "" if room >= _INSIDE else "the item would stand out of the closed wallet: move it, or give it more room"
-    yield Finding("item inside the edges", where, room, _INSIDE, at_least(room, _INSIDE, 0.0), remedy)
+    yield Finding("item inside the edges", where, room, at_least(_INSIDE, 0.0), remedy)

@@ -11,7 +11,7 @@ import math
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from patternforge.fit.findings import Finding, Verdict
+from patternforge.fit.findings import Finding, at_most
 from patternforge.fit.layout import Layout, Ply
 from patternforge.geometry.point import Bounds, Point, bounds_of
 from patternforge.wallet.pattern import Seam
@@ -72,11 +72,11 @@ def order_findings(layout: Layout) -> Iterator[Finding]:
     """How many seams no order of sewing leaves open to the needle, and which piece closes each of them off."""
     blocked = sewing_order(layout).blocked
     if layout.pattern.seams and not blocked:
-        yield Finding(_CLOSED_OFF, "whole wallet", 0, 0, Verdict.GOOD, unit="")
+        yield Finding(_CLOSED_OFF, "whole wallet", 0, at_most(0, 0), unit="")
     for each in blocked:
         where = f"{each.seam}, covered by {each.piece}"
         remedy = f"let the seam go through {each.piece}, or make {each.piece} leave its holes free"
-        yield Finding(_CLOSED_OFF, where, 1, 0, Verdict.NO, remedy, unit="")
+        yield Finding(_CLOSED_OFF, where, 1, at_most(0, 0), remedy, unit="")
 
 
 def _own_first(layout: Layout) -> list[str]:

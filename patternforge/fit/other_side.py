@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from patternforge.fit.close import ClosedWallet
-from patternforge.fit.findings import Finding, Verdict, at_most
+from patternforge.fit.findings import Finding, at_most
 from patternforge.fit.folds import closed_point, closed_spans
 from patternforge.fit.layout import Layout
 from patternforge.geometry.point import Point
@@ -23,12 +23,12 @@ def other_side_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Findin
         if seam.meets:
             here, there = _places(layout, seam.meets, spans), _places(layout, seam.name, spans)
             apart = max((p.distance_to(q) for i in here for p in here[i] for q in there.get(i, ())), default=0.0)
-            verdict = at_most(apart, _MEET, _PULLED)
-            remedy = "" if verdict is Verdict.GOOD else "let the holes follow the fold, or punch them after folding"
-            yield Finding("stitches meet once folded, within", seam.meets, apart, _MEET, verdict, remedy)
+            limit = at_most(_MEET, _PULLED)
+            remedy = "" if limit.good.holds(apart) else "let the holes follow the fold, or punch them after folding"
+            yield Finding("stitches meet once folded, within", seam.meets, apart, limit, remedy)
             missing = sum(1 for hole in _seam(layout, seam.meets).holes if not there.get(hole.index))
             if missing:
-                yield Finding("holes missing on the other side", seam.meets, missing, 0, Verdict.NO, "shorten it", "")
+                yield Finding("holes missing on the other side", seam.meets, missing, at_most(0, 0), "shorten it", "")
 
 
 def _seam(layout: Layout, name: str) -> Seam:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.findings import Finding, Limit, Stretch, at_least, at_most, within
 from patternforge.fit.layout import LaidHole, Layout, across, along
 from patternforge.geometry.point import Point
 from patternforge.leather.contents import Item, Section
@@ -54,9 +54,7 @@ def _slot_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
     floor = _floor(pocket, holes)
     where = f"{pocket.content} in {pocket.piece}"
     if floor is None:
-        yield Finding(
-            "item rests on a row of stitches", where, 0.0, 1.0, Verdict.NO, "give the pocket a floor seam", ""
-        )
+        yield Finding("item rests on a row of stitches", where, 0, at_least(1, 1), "give the pocket a floor seam", "")
         return
     yield _width(layout, pocket, holes, floor, where)
     yield _rest(pocket, floor, where)
@@ -105,17 +103,17 @@ def _width(layout: Layout, pocket: Pocket, holes: tuple[LaidHole, ...], floor: f
     beside = [across(pocket.opening, h.at) for h in holes if along(pocket.opening, h.at) > floor + rounding]
     left, right = [a for a in beside if a < middle], [a for a in beside if a > middle]
     if not left or not right:
-        return Finding("clear width", where, 0.0, high - low, Verdict.NO, "a side of the pocket is not sewn")
+        return Finding(
+            "clear width", where, 0.0, at_least(high - low, high - low), "a side of the pocket is not sewn"
+        )
     clear = min(right) - max(left)
     taut = half_girth(layout.items[pocket.content], high - low, _thickness_over(layout, pocket))
     ease = clear - taut
-    limits = layout.pattern.design.limits
-    verdict = at_least(ease, min(pocket.ease, 1.5), _SNUG)
-    if verdict is Verdict.GOOD:
-        verdict = at_most(ease, limits.max_ease, float("inf"))
+    most = layout.pattern.design.limits.max_ease
+    limit = Limit(Stretch(taut + min(pocket.ease, 1.5), taut + most), Stretch(low=taut + _SNUG))
     short = f"widen the pocket by {pocket.ease - ease:.2f} mm" if ease < pocket.ease - 1e-3 else ""
-    loose = "the item slides about: narrow the pocket" if ease > limits.max_ease else ""
-    return Finding("clear width between stitch lines", where, clear, taut + pocket.ease, verdict, short or loose)
+    loose = "the item slides about: narrow the pocket" if ease > most else ""
+    return Finding("clear width between stitch lines", where, clear, limit, short or loose)
 
 
 def half_girth(item: Item, breadth: float, thickness: float) -> float:
@@ -143,10 +141,8 @@ def _overlap(a: tuple[float, float, float, float], b: tuple[float, float, float,
 
 def _rest(pocket: Pocket, floor: float, where: str) -> Finding:
     off = floor - _rise(pocket)[0]
-    verdict = at_most(abs(off), _REST, 2.0)
-    return Finding(
-        "item rests off its place", where, off, _REST, verdict, "" if verdict is Verdict.GOOD else "move its floor"
-    )
+    limit = within(_REST, 2.0)
+    return Finding("item rests off its place", where, off, limit, "" if limit.good.holds(off) else "move its floor")
 
 
 def _shows(layout: Layout, pocket: Pocket, floor: float, where: str) -> Iterator[Finding]:
@@ -158,14 +154,12 @@ def _shows(layout: Layout, pocket: Pocket, floor: float, where: str) -> Iterator
     trim = dict(layout.pattern.piece(pocket.piece).trims).get(pocket.opening, 0.0)
     show = floor + height - (mouth - trim)
     if show >= 0:
-        verdict = at_least(show, _GRIP, 0.0)
-        yield Finding(
-            "item stands out of its mouth", where, show, _GRIP, verdict, "" if show >= _GRIP else "raise show"
-        )
+        remedy = "" if show >= _GRIP else "raise show"
+        yield Finding("item stands out of its mouth", where, show, at_least(_GRIP, 0.0), remedy)
     edge = _closed_edge(layout, pocket)
     below = edge - (floor + height)
     remedy = "" if below >= 0.5 else "the item would stand out of the closed wallet: more height or smaller steps"
-    yield Finding("item's top below the edge", where, below, 0.5, at_least(below, 0.5, 0.0), remedy)
+    yield Finding("item's top below the edge", where, below, at_least(0.5, 0.0), remedy)
 
 
 def _kept(layout: Layout, pocket: Pocket, floor: float, where: str) -> Finding:
@@ -184,8 +178,8 @@ def _kept(layout: Layout, pocket: Pocket, floor: float, where: str) -> Finding:
     bottom, crown = _rise(pocket)
     share = (min([*cuts, top]) - floor) / min(crown - bottom, top - floor)
     remedy = "" if share >= _KEPT else "cut the mouth less deep, or the item tips out"
-    verdict = at_least(share, _KEPT, _BARELY_KEPT)
-    return Finding("item covered at the deepest cut", where, 100 * share, 100 * _KEPT, verdict, remedy, "%")
+    limit = at_least(100 * _KEPT, 100 * _BARELY_KEPT)
+    return Finding("item covered at the deepest cut", where, 100 * share, limit, remedy, "%")
 
 
 def _covered(layout: Layout, pocket: Pocket, where: str) -> Iterator[Finding]:
@@ -201,7 +195,7 @@ def _covered(layout: Layout, pocket: Pocket, where: str) -> Iterator[Finding]:
         over = ply.of and side * (ply.order - wall.level) > 0 and ply.part != pocket.part
         if over and ply.holds(mouth):
             remedy = "list parts from the outside in, or lower that part below the mouth"
-            yield Finding(f"mouth lies under {ply.name}", where, pocket.show, 0.0, Verdict.LOOK, remedy)
+            yield Finding(f"mouth lies under {ply.name}", where, 1, at_most(0, math.inf), remedy, "")
 
 
 def _closed_edge(layout: Layout, pocket: Pocket) -> float:
@@ -227,7 +221,7 @@ def _off_folds(layout: Layout, pocket: Pocket, where: str) -> Iterator[Finding]:
     if rooms:
         room = min(rooms)
         remedy = "" if room >= 1.0 else "the item reaches into the bend: more relief or a wider panel"
-        yield Finding("item clear of the fold", where, room, 1.0, at_least(room, 1.0, 0.0), remedy)
+        yield Finding("item clear of the fold", where, room, at_least(1.0, 0.0), remedy)
 
 
 def _held_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
@@ -238,14 +232,14 @@ def _held_findings(layout: Layout, pocket: Pocket) -> Iterator[Finding]:
     item = layout.items[pocket.content]
     need = half_girth(item, high - low, pocket.count * item.thickness)
     ease = _NOTE_EASE if len(pocket.panels) > 1 else _LOOSE_EASE
-    verdict = at_least(clear - need, ease, min(1.0, ease))
-    remedy = "" if verdict is Verdict.GOOD else f"lengthen the wallet by {need + ease - clear:.2f} mm"
-    yield Finding("clear length on the shortest wall", where, clear, need + ease, verdict, remedy)
+    limit = at_least(need + ease, need + min(1.0, ease))
+    remedy = "" if limit.good.holds(clear) else f"lengthen the wallet by {need + ease - clear:.2f} mm"
+    yield Finding("clear length on the shortest wall", where, clear, limit, remedy)
     yield _bed(layout, pocket, where)
     _, top = _rise(pocket)
     room = _closed_edge(layout, pocket) - top
     remedy = "" if room >= 0.5 else "the item would stand out of the closed wallet: more height"
-    yield Finding("item's top below the edge", where, room, 0.5, at_least(room, 0.5, 0.0), remedy)
+    yield Finding("item's top below the edge", where, room, at_least(0.5, 0.0), remedy)
 
 
 def _bed(layout: Layout, pocket: Pocket, where: str) -> Finding:
@@ -261,12 +255,11 @@ def _bed(layout: Layout, pocket: Pocket, where: str) -> Finding:
     ]
     below = [row for row in rows if row <= bottom + _SAG]
     if not below:
-        return Finding(
-            "item rests on stitches", where, 0.0, 1.0, Verdict.NO, "sew the walls together below the item", ""
-        )
+        remedy = "sew the walls together below the item"
+        return Finding("item rests on stitches", where, 0, at_least(1, 1), remedy, "")
     slide = max(bottom - max(below), 0.0)
     remedy = "" if slide <= _SAG else "it can slide past the fold: sew a row below it, if it must stay on its panel"
-    return Finding("item may slide past its place", where, slide, _SAG, at_most(slide, _SAG, float("inf")), remedy)
+    return Finding("item may slide past its place", where, slide, at_most(_SAG, math.inf), remedy)
 
 
 def _walls(layout: Layout, pocket: Pocket) -> list[str]:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator, Mapping
 
 from patternforge.fit.bulk_map import ply_areas
 from patternforge.fit.close import ClosedWallet
-from patternforge.fit.findings import Finding, Verdict
+from patternforge.fit.findings import Finding, at_most
 from patternforge.fit.folds import closed_spans
 from patternforge.fit.layout import Layout, Ply, laid_path
 from patternforge.geometry.corners import rounded_rectangle
@@ -90,8 +91,8 @@ def _hidden(what: str, where: str, box: Path, areas: Iterable[_Named]) -> Findin
     for _, area in covers:
         seen = seen.without(area)
     names = ", ".join(dict.fromkeys(name for name, _ in covers))
-    verdict, remedy = (Verdict.LOOK, f"{names} lies over them: move the box") if covers else (Verdict.GOOD, "")
-    return Finding(what, where, 100 * (1 - seen.area / own.area), 0.0, verdict, remedy, "%")
+    remedy = f"{names} lies over them: move the box" if covers else ""
+    return Finding(what, where, 100 * (1 - seen.area / own.area), at_most(0.0, math.inf), remedy, "%")
 
 
 def _ground(where: str, box: Path, plies: Iterable[Ply]) -> Finding:
@@ -103,6 +104,6 @@ def _ground(where: str, box: Path, plies: Iterable[Ply]) -> Finding:
     heights = [sum(partly[i - 1][1] for i in field.covers if i) for field in fields]
     step = max(heights) - min(heights)
     names = ", ".join(dict.fromkeys(name for name, _, _ in partly))
-    remedy = f"{names} ends there: letter it before it is glued, or move the box" if partly else ""
-    verdict = Verdict.LOOK if partly else Verdict.GOOD
-    return Finding("step in the ground behind letters", where, step, 0.0, verdict, remedy)
+    even = at_most(0.0, math.inf)
+    remedy = "" if even.good.holds(step) else f"{names} ends there: letter it before it is glued, or move the box"
+    return Finding("step in the ground behind letters", where, step, even, remedy)

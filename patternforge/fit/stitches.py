@@ -7,7 +7,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 from itertools import pairwise
 
-from patternforge.fit.findings import Finding, Verdict, at_least
+from patternforge.fit.findings import Finding, at_least, at_most
 from patternforge.fit.holes import apart
 from patternforge.fit.layout import Layout
 from patternforge.geometry.point import Point
@@ -44,7 +44,7 @@ def _web(layout: Layout, seam: Seam) -> Finding:
     remedy = (
         "" if least >= _WEB else "shorter slits, smaller holes or a longer pitch: the row would tear like a stamp"
     )
-    return Finding("leather between neighbouring holes", where, least, _WEB, at_least(least, _WEB, _THIN_WEB), remedy)
+    return Finding("leather between neighbouring holes", where, least, at_least(_WEB, _THIN_WEB), remedy)
 
 
 def _between(a: Hole, b: Hole, spec: HoleSpec) -> float:
@@ -68,4 +68,6 @@ def _lone_rows(seam: Seam, through: Mapping[tuple[str, int], int]) -> Iterator[F
         longest = max(longest, row)
     if longest > _LONE:
         remedy = "end the seam sooner or let it take another layer, unless it is meant as ornament"
-        yield Finding("stitches in a row through one layer only", seam.name, longest, _LONE, Verdict.LOOK, remedy, "")
+        yield Finding(
+            "stitches in a row through one layer only", seam.name, longest, at_most(_LONE, math.inf), remedy, ""
+        )

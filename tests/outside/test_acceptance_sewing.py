@@ -271,7 +271,7 @@ def test_stacks_and_thread_reported_for_every_seam_are_those_of_the_holes_cut(wa
         assert len(stacks) == seam["hole_count"]
         report = found[seam["name"]]
         assert report["measured"] == pytest.approx(max(stacks.values()), abs=1e-6)
-        assert report["measured"] <= report["limit"] == wallet.json["inputs"]["limits"]["seam_stack"]
+        assert report["measured"] <= report["good"]["high"] == wallet.json["inputs"]["limits"]["seam_stack"]
         if seam["meets"]:  # sewn with the other side, whose thread it is
             assert seam["thread"] == 0
             continue
@@ -319,6 +319,6 @@ def tails(wallet: Wallet) -> float:
 def test_the_closed_thickness_is_reported_within_its_limit_and_nothing_is_refused(wallet: Wallet) -> None:
     findings = wallet.json["findings"]
     (closed,) = (finding for finding in findings if finding["what"] == "thickness closed, as loaded")
-    assert 0 < closed["measured"] <= closed["limit"] == wallet.json["inputs"]["limits"]["closed_thickness"]
+    assert 0 < closed["measured"] <= closed["good"]["high"] == wallet.json["inputs"]["limits"]["closed_thickness"]
     assert wallet.json["verdict"] in ("good", "look")
     assert {finding["verdict"] for finding in findings} <= {"good", "look"}

@@ -6,7 +6,6 @@ from patternforge.drafting.making.facts import MakingFacts
 from patternforge.drawing.document import Block, Column, Paragraph, Section, Table, Tone
 from patternforge.drawing.model import Align
 from patternforge.fit.findings import Finding, Verdict, worst
-from patternforge.units import mm
 
 __all__ = ["found_section"]
 
@@ -42,5 +41,5 @@ def _table(wanting: list[Finding]) -> Table:
 
 
 def _row(found: Finding) -> tuple[str, ...]:
-    sizes = (f"{mm(value)} {found.unit}".rstrip() for value in (found.measured, found.limit))
-    return (_SAID[found.verdict], found.what, found.where, *sizes, found.remedy or "see for yourself")
+    limit, remedy = found.limit.good.told(found.unit), found.remedy or "see for yourself"
+    return (_SAID[found.verdict], found.what, found.where, found.size, limit, remedy)

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from patternforge.cli.findings import conclusion, every_finding, findings_table
-from patternforge.fit.findings import Finding, Verdict
+from patternforge.fit.findings import Finding, Limit, Stretch, at_least, at_most, within
 from tests.unit.cli.running import run
 from tests.unit.delivery.killing import everything
 from tests.unit.small_designs import BROKEN, LOOK, MISFIT, SLEEVE, saved
@@ -25,10 +25,10 @@ NARROW = SLEEVE.replace("sleeve: fit", "sleeve: width").replace(
 )
 
 FINDINGS = (
-    Finding("hole rim to edge", "shell", 2.0, 1.5, Verdict.GOOD),
-    Finding("hole rim to edge", "bank", 2.5, 1.5, Verdict.GOOD),
-    Finding("clear width", "card in bank", 87.0, 88.0, Verdict.LOOK, "widen the pocket"),
-    Finding("seam stack", "rim", 7.25, 6.0, Verdict.NO, "skive"),
+    Finding("hole rim to edge", "shell", 2.0, at_least(1.5, 1.0)),
+    Finding("hole rim to edge", "bank", 2.5, at_least(1.5, 1.0)),
+    Finding("clear width", "card in bank", 87.0, Limit(Stretch(88.0, 96.0), Stretch(low=86.0)), "widen the pocket"),
+    Finding("seam stack", "rim", 7.25, at_most(6.0, 7.0), "skive"),
 )
 
 
@@ -139,13 +139,34 @@ def test_what_wants_a_look_is_asked_about_only_if_it_is_wanted(tmp_path: Path) -
 
 def test_the_worst_comes_first_with_its_remedy_under_it() -> None:
     assert findings_table(FINDINGS) == [
-        "      what was measured  where                measured     limit",
-        "no    seam stack         rim                   7.25 mm   6.00 mm",
+        "      what was measured  where                measured                       limit",
+        "no    seam stack         rim                   7.25 mm             at most 6.00 mm",
         "      -> skive",
-        "look  clear width        card in bank         87.00 mm  88.00 mm",
+        "look  clear width        card in bank         87.00 mm  between 88.00 and 96.00 mm",
         "      -> widen the pocket",
-        "good  hole rim to edge   2 places      2.00 to 2.50 mm   1.50 mm",
+        "good  hole rim to edge   2 places      2.00 to 2.50 mm            at least 1.50 mm",
     ]
+
+
+@pytest.mark.parametrize(
+    ("limits", "told"),
+    [
+        ((at_least(1.0, 0.5), at_least(1.0, 0.8)), "at least 1.00 mm"),
+        ((at_least(1.0, 0.5), at_least(1.5, 0.5)), "at least 1.00 to 1.50 mm"),
+        ((at_most(3.0, 9.0), at_most(2.5, 9.0), at_most(2.0, 9.0)), "at most 2.00 to 3.00 mm"),
+        ((within(1.0, 2.0, of=2.0), within(1.0, 3.0, of=2.0)), "between 1.00 and 3.00 mm"),
+        ((within(1.0, 2.0, of=2.0), within(1.1, 2.0, of=2.0)), "each its own"),
+        ((at_least(1.0, 0.5), at_most(3.0, 9.0)), "each its own"),
+    ],
+)
+def test_a_line_for_several_places_tells_which_way_their_limits_bind(limits: tuple[Limit, ...], told: str) -> None:
+    (line,) = findings_table([Finding("gap", "rim", 2.0, limit) for limit in limits])[1:]
+    assert line == f"good  gap                {len(limits)} places   2.00 mm  {told}"
+
+
+def test_a_count_is_whole_and_has_no_unit() -> None:
+    (line,) = findings_table([Finding("seams left open", "rim", 0, at_most(0, 0), unit="")])[1:]
+    assert line.split() == ["good", "seams", "left", "open", "rim", "0", "at", "most", "0"]
 
 
 def test_every_finding_has_a_line_if_wanted() -> None:

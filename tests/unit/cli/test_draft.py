@@ -117,13 +117,13 @@ def test_a_wallet_to_look_at_is_written_and_says_where_to_look(tmp_path: Path) -
     ended = run("draft", saved(tmp_path, LOOK), "--out", tmp_path / "out", "--for", "die")
     assert ended.status == 0
     assert "look at 1 measure before you cut" in ended.out
-    assert re.search(r"look +thickest stack sewn through +rim +2\.00 mm +1\.80 mm\n +-> skive", ended.out)
+    assert re.search(r"look +thickest stack sewn through +rim +2\.00 mm +at most 1\.80 mm\n +-> skive", ended.out)
 
 
 def test_a_wallet_that_does_not_fit_ends_with_status_6_and_no_file(tmp_path: Path) -> None:
     ended = run("draft", saved(tmp_path, MISFIT), "--out", tmp_path / "out")
     assert (ended.status, ended.out) == (6, "")
-    assert "thickest stack sewn through, rim: 2.00 mm, limit 1.00 mm; skive" in ended.err
+    assert "thickest stack sewn through, rim: 2.00 mm, tolerable at most 1.50 mm; skive" in ended.err
     assert not (tmp_path / "out").exists()
 
 

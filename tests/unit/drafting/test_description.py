@@ -16,7 +16,7 @@ from jsonschema import Draft202012Validator
 from patternforge.drafting.description import description
 from patternforge.drafting.schema import pattern_schema
 from patternforge.export.json import json_bytes
-from patternforge.fit.findings import Finding, Verdict
+from patternforge.fit.findings import Finding, Limit, Stretch, at_least
 from patternforge.geometry.corners import rounded_rectangle
 from patternforge.leather.hardware import Setting
 from patternforge.wallet.assemble import drafted
@@ -65,8 +65,8 @@ DESIGNS = {
     "folded, with all there is": dressed_envelope(),
 }
 FINDINGS = (
-    Finding("hole to edge", "shell", 3.0, 1.5, Verdict.GOOD),
-    Finding("pitch", "rim", 0.07, 0.05, Verdict.LOOK, "move the step to whole stitches", "share"),
+    Finding("hole to edge", "shell", 3.0, at_least(1.5, 1.0)),
+    Finding("stitches stretched by", "rim", 7.0, Limit(Stretch(-5.0, 5.0), Stretch(high=9.0)), "spread them", "%"),
 )
 
 
@@ -201,7 +201,7 @@ def test_a_window_is_told_with_its_film_which_has_no_grain_side() -> None:
 
 def test_every_name_in_the_schema_that_holds_a_bare_number_says_what_it_is_or_is_plain_by_itself() -> None:
     nameless = [path for path, schema in numbers(pattern_schema(), ()) if "description" not in schema]
-    plain = {"value", "low", "high", "compensation", "price", "measured", "limit", "count", "cards", "notes", "items"}
+    plain = {"value", "low", "high", "compensation", "price", "measured", "count", "cards", "notes", "items"}
     plain |= {"number", "index", "hole_count", "slots", "per_slot", "columns", "level", "loose"}
     assert [path for path in nameless if path[-1] not in plain] == []
 
@@ -304,13 +304,14 @@ def test_inputs_are_told_resolved_with_panels_by_name_and_without_their_place_in
 def test_findings_are_told_with_the_worst_verdict_and_none_means_not_measured() -> None:
     told = read(sleeve(), FINDINGS)
     assert told["findings"][1] == {
-        "what": "pitch",
+        "what": "stitches stretched by",
         "where": "rim",
-        "measured": 0.07,
-        "limit": 0.05,
+        "measured": 7.0,
+        "unit": "%",
+        "good": {"low": -5.0, "high": 5.0},
+        "tolerable": {"low": None, "high": 9.0},
         "verdict": "look",
-        "remedy": "move the step to whole stitches",
-        "unit": "share",
+        "remedy": "spread them",
     }
     assert (told["verdict"], read(sleeve())["verdict"]) == ("look", None)
 

@@ -148,7 +148,7 @@ def test_small_letters_want_a_look(height: float, verdict: Verdict) -> None:
     pattern = replace(drafted(wallet(shell(1))), pieces=(bearing(replace(BOX, height=height)),))
     (found,) = small_letters(pattern)
     assert found.measured == pytest.approx(height)
-    assert (found.limit, found.verdict) == (3.0, verdict)
+    assert (found.limit.good.low, found.verdict) == (3.0, verdict)
     assert bool(found.remedy) is (verdict is not Verdict.GOOD)
     stamped = replace(pattern, pieces=(bearing(replace(BOX, stamp=STAMP)),))
     assert list(small_letters(stamped)) == []

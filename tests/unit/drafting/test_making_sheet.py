@@ -17,7 +17,7 @@ from patternforge.drafting.making.sewing_section import thread_of
 from patternforge.drafting.making.sheet import making_sheet
 from patternforge.drafting.making.tools_section import needle_number, usual_thread
 from patternforge.drawing.document import Document, Listing, Paragraph, Picture, Tone
-from patternforge.fit.findings import Finding, Verdict
+from patternforge.fit.findings import Finding, at_least, within
 from patternforge.fit.window import ThicknessWindow
 from patternforge.geometry.flatten import flattened
 from patternforge.geometry.path import Path as Outline
@@ -202,14 +202,14 @@ def test_what_it_holds_is_counted_over_all_pockets() -> None:
 
 def test_what_reads_look_or_no_is_told_in_words_and_signs_and_what_is_good_is_not() -> None:
     found = (
-        Finding("hole to edge", "rim", 2.0, 1.5, Verdict.GOOD),
-        Finding("edge mismatch", "fold 1", 0.63, 0.5, Verdict.LOOK, "draft again"),
-        Finding("clear width", "left cards", 80.0, 85.6, Verdict.NO, "make it wider"),
+        Finding("hole to edge", "rim", 2.0, at_least(1.5, 1.0)),
+        Finding("edge mismatch", "fold 1", 0.63, within(0.5, 1.5), "draft again"),
+        Finding("clear width", "left cards", 80.0, at_least(85.6, 84.1), "make it wider"),
     )
     document = making_sheet(replace(two_fold_facts(), findings=found))
     rows = table(document, "verdict").rows
     assert [row[0] for row in rows] == ["× NO", "! LOOK"]
-    assert rows[0][1:] == ("clear width", "left cards", "80.00 mm", "85.60 mm", "make it wider")
+    assert rows[0][1:] == ("clear width", "left cards", "80.00 mm", "at least 85.60 mm", "make it wider")
     loud = [block.words for block in document.blocks() if isinstance(block, Paragraph) and block.tone is Tone.LOUD]
     assert any("DOES NOT FIT" in words for words in loud)
 

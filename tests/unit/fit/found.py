@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Any
 
-from patternforge.fit.findings import Finding, Verdict
+from patternforge.fit.findings import Finding, Verdict, at_least
 from patternforge.fit.judge import fit
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Hole, Pattern
@@ -20,6 +20,7 @@ __all__ = [
     "SHARP",
     "finding",
     "findings",
+    "reading",
     "small",
     "with_holes",
     "with_limits",
@@ -43,6 +44,12 @@ def finding(pattern: Pattern, what: str, where: str = "") -> Finding:
     """The only finding of that kind at places that bear these words."""
     (found,) = findings(pattern, what, where)
     return found
+
+
+def reading(verdict: Verdict, what: str = "what", where: str = "where", remedy: str = "") -> Finding:
+    """A finding of that verdict: to be 1.5 mm or more, and no less than 1 mm."""
+    measured = {Verdict.GOOD: 2.0, Verdict.LOOK: 1.2, Verdict.NO: 0.4}[verdict]
+    return Finding(what, where, measured, at_least(1.5, 1.0), remedy)
 
 
 def with_limits(pattern: Pattern, **limits: float) -> Pattern:

@@ -42,14 +42,14 @@ def lined(
 def test_a_skive_must_leave_a_third_of_the_leather_or_0_4_mm(edge: float, verdict: Verdict) -> None:
     found = finding(lined(edge), "leather left by skiving")
     assert found.measured == edge
-    assert found.limit == pytest.approx(0.4)
+    assert found.limit.good.low == pytest.approx(0.4)
     assert found.verdict is verdict
 
 
 def test_thin_leather_may_be_skived_to_a_third_of_its_own() -> None:
     part = shell(1, leather="inner", skives=(EdgeSkive(ALL, 8.0, 0.27),))
     found = finding(small(part, bank()), "leather left by skiving")
-    assert found.limit == pytest.approx(0.8 / 3)
+    assert found.limit.good.low == pytest.approx(0.8 / 3)
     assert found.verdict is GOOD
 
 
@@ -78,7 +78,7 @@ def test_a_turned_edge_is_twice_its_own_thickness_and_what_it_encloses(
 ) -> None:
     found = finding(lined(edge), "thickness of a turned edge")
     assert found.measured == pytest.approx(measured)
-    assert found.limit == pytest.approx(2.0)
+    assert found.limit.good.high == pytest.approx(2.0)
     assert found.verdict is verdict
 
 
@@ -86,7 +86,7 @@ def test_a_turned_edge_is_twice_its_own_thickness_and_what_it_encloses(
 def test_the_skived_band_must_reach_over_overlap_and_bend(band: float, verdict: Verdict) -> None:
     found = finding(lined(band=band), "skived band along a turned edge")
     assert found.measured == pytest.approx(band)
-    assert found.limit == pytest.approx(8.0 + ARC)
+    assert found.limit.good.low == pytest.approx(8.0 + ARC)
     assert found.verdict is verdict
 
 
@@ -120,7 +120,7 @@ def test_mitred_edges_may_lap_by_four_thicknesses(gap: float, verdict: Verdict) 
     found = finding(lined(corner_gap=gap), "mitred edges lap by")
     # They would just meet when cut (arc - 2 (r + t)) / sqrt 2 off the corner.
     assert found.measured == pytest.approx(2 * (gap - (ARC - 1.6) / sqrt(2)))
-    assert found.limit == pytest.approx(1.6)
+    assert found.limit.good.high == pytest.approx(1.6)
     assert found.verdict is verdict
 
 

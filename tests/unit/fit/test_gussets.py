@@ -7,7 +7,9 @@ from dataclasses import replace
 import pytest
 
 from patternforge.fit.findings import Verdict
+from patternforge.fit.gusset_rooms import gusset_room_findings
 from patternforge.fit.judge import fit_over_range
+from patternforge.fit.layout import layout
 from patternforge.geometry.point import Point
 from patternforge.leather.contents import Item
 from patternforge.wallet.assemble import drafted
@@ -99,14 +101,14 @@ def test_straight_seams_have_no_corner_to_go_round() -> None:
 def test_contents_thicker_than_a_channel_are_found(thick: float, verdict: Verdict) -> None:
     pattern = holding(coins=replace(COINS, thickness=thick))
     found = finding(pattern, DEPTH)
-    assert [found.measured, found.limit] == pytest.approx([20.0, thick])
+    assert [found.measured, found.limit.good.low] == pytest.approx([20.0, thick])
     assert found.verdict is verdict
     assert (f"{thick - 20:.2f} mm deeper" in found.remedy) == (verdict is not GOOD)
 
 
 def test_the_load_thins_the_contents() -> None:
     found = finding(holding(coins=replace(COINS, thickness=40.0), load=0.5), DEPTH)
-    assert found.limit == 20.0
+    assert found.limit.good.low == 20.0
     assert found.verdict is GOOD
 
 
@@ -114,7 +116,7 @@ def test_a_bellows_opens_by_its_leaves_beyond_the_stitches() -> None:
     # 2 x 10 + pi x 0.8 wide, less 4 mm at either edge.
     found = finding(drafted(accordion()), "gusset opens to", "left 1")
     assert found.measured == pytest.approx(14.5133, abs=1e-4)
-    assert found.limit == 3.0
+    assert found.limit.good.low == 3.0
     tight = drafted(accordion(leaf=4.0, holds=(Held("card", 4),)))
     assert finding(tight, "gusset opens to", "left 1").verdict is NO
 
@@ -124,14 +126,14 @@ def test_room_between_the_webs(width: float, verdict: Verdict) -> None:
     # Webs 7 mm inside either edge, coins 60 mm long, 1 mm to spare at the least.
     found = finding(holding(width=width), WIDTH)
     assert found.measured == pytest.approx(width - 14.0)
-    assert found.limit == pytest.approx(62.5)
+    assert found.limit.good.low == pytest.approx(61.0)
     assert found.verdict is verdict
     assert bool(found.remedy) == (width < 76.5)
 
 
 def test_room_between_the_stitches_of_a_bellows_is_that_of_a_taut_path() -> None:
     found = finding(drafted(accordion()), WIDTH, "left 1")
-    assert [found.measured, found.limit] == pytest.approx([92.0, 80 + 3 + 2.5])
+    assert [found.measured, found.limit.good.low] == pytest.approx([92.0, 80 + 3 + 1])
 
 
 def test_contents_rest_on_the_web_and_stay_below_the_edge() -> None:
@@ -147,6 +149,16 @@ def test_contents_of_an_accordion_rest_on_the_seam_that_sews_the_walls() -> None
     assert finding(drafted(accordion()), "item rests off its place", "left 1").measured == pytest.approx(
         0.0, abs=1e-9
     )
+
+
+def test_a_room_left_open_at_a_side_is_found() -> None:
+    pattern = holding()
+    seams = tuple(
+        replace(each, holes=tuple(hole for hole in each.holes if hole.at.x < 90.0)) for each in pattern.seams
+    )
+    torn = layout(replace(pattern, seams=seams), {each.role: each for each in pattern.design.leathers})
+    (found,) = (each for each in gusset_room_findings(torn) if each.what == WIDTH)
+    assert (found.measured, found.verdict, found.remedy) == (0.0, NO, "a side of the room is open")
 
 
 def test_a_room_that_nothing_closes_below_is_found() -> None:

@@ -71,9 +71,10 @@ def test_an_opening_in_the_cover_is_no_cover(off: float, beyond: float, verdict:
 
 
 def test_a_magnet_with_nothing_behind_it_or_a_clear_sheet_alone_is_seen() -> None:
-    assert covers(MAGNET, shell(2, first=1), LINING)[0] == (0.0, NO)
+    """Bare from rim to rim: the cover falls short of the rim by all of its reach."""
+    assert covers(MAGNET, shell(2, first=1), LINING)[0] == (-5.0, NO)
     film = (replace(leather("outer", 1.2), made_of=MadeOf.FILM), leather("inner", 0.8))
-    assert covers(MAGNET, shell(2), LINING, leathers=film) == [(0.0, NO), (0.0, NO)]
+    assert covers(MAGNET, shell(2), LINING, leathers=film) == [(-5.0, NO), (-5.0, NO)]
 
 
 def test_a_magnet_in_the_room_of_a_card_wants_a_look() -> None:

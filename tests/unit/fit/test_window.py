@@ -17,6 +17,7 @@ from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern
 from tests.designs_built import sleeve, two_fold
 from tests.folded_built import dressed_envelope
+from tests.unit.fit.found import reading
 
 TWO_FOLD = drafted(two_fold(outer=1.2, inner=0.8))
 WINDOWS = {each.role: each for each in thickness_windows(TWO_FOLD)}
@@ -91,7 +92,7 @@ def judged_by(monkeypatch: pytest.MonkeyPatch, judge: Callable[[float], list[Fin
 
 
 def reads(verdict: Verdict, what: str = "a") -> Finding:
-    return Finding(what, "rim", 1.0, 1.0, verdict)
+    return reading(verdict, what, "rim")
 
 
 def test_what_fits_again_beyond_a_gap_is_no_part_of_the_window(monkeypatch: pytest.MonkeyPatch) -> None:

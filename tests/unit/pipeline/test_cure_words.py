@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from patternforge.fit.findings import Finding, Verdict
+from patternforge.fit.findings import Verdict
 from patternforge.pipeline.cure_words import cure_lines, cut_off_line, drafting_lines, whole_lines
 from patternforge.pipeline.likeness import Less
 from patternforge.pipeline.suggestion import Suggestion, Suggestions
+from tests.unit.fit.found import reading
 
-FOUND = Finding("hole rim to edge", "shell, rim 3", 0.4, 1.5, Verdict.NO)
-LOOKS = tuple(Finding("stack", where, 2.0, 1.8, Verdict.LOOK) for where in ("rim", "top", "side"))
+FOUND = reading(Verdict.NO, "hole rim to edge", "shell, rim 3")
+LOOKS = tuple(reading(Verdict.LOOK, "stack", where) for where in ("rim", "top", "side"))
 HEIGHT = Suggestion("height", 92.0, 95.5, 1, "mm", "95.5mm", 0.1)
 SLOTS = Suggestion("slots", 3.0, 2.0, 0, "", "2", 0.3, (Less("card", 6, 4),), LOOKS)
 FOOT = Suggestion("foot", 22.69, 24.0, 1, "mm", "24.0mm", 0.1, (), LOOKS[:1])

@@ -49,7 +49,11 @@ def test_a_wallet_that_does_not_fit_is_not_written_and_the_last_set_stays(tmp_pa
     saved(tmp_path, MISFIT)
     with pytest.raises(FitError) as caught:
         draft(request)
-    assert str(caught.value).splitlines()[1].startswith("  thickest stack sewn through, rim: 2.00 mm, limit 1.00 mm")
+    assert (
+        str(caught.value)
+        .splitlines()[1]
+        .startswith("  thickest stack sewn through, rim: 2.00 mm, tolerable at most 1.50 mm")
+    )
     assert everything(tmp_path / "out") == before
 
 

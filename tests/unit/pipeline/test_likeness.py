@@ -7,13 +7,14 @@ from patternforge.fit.findings import Finding, Verdict
 from patternforge.pipeline.likeness import Less, Tally, contents_of, less_of, spot_of, tallies, things_of
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern
+from tests.unit.fit.found import reading
 from tests.unit.small_designs import SLEEVE
 
 RIM = "hole rim to edge"
 
 
 def found(where: str, verdict: Verdict, what: str = RIM) -> Finding:
-    return Finding(what, where, 1.0, 1.5, verdict)
+    return reading(verdict, what, where)
 
 
 def pattern(slots: int) -> Pattern:

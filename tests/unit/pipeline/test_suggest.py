@@ -12,6 +12,7 @@ from patternforge.pipeline.search import searched
 from patternforge.pipeline.suggest import cure_of, drafting_suggestions, suggestions
 from patternforge.pipeline.suggestion import Suggestion, Suggestions, best_of, suggestion
 from patternforge.pipeline.trial import Asked, Trial, Trials, first_trial
+from tests.unit.fit.found import reading
 from tests.unit.small_designs import LOOK, MISFIT, SLEEVE
 
 # Two pockets in a sleeve whose height is given: the card of the second would stand out of its top.
@@ -99,7 +100,7 @@ def test_a_look_is_not_cured_by_another_look() -> None:
 
 def told(**verdicts: Verdict) -> Trial:
     """A draft with a finding of this verdict at each place."""
-    findings = tuple(Finding("gap", place, 1.0, 2.0, verdict) for place, verdict in verdicts.items())
+    findings = tuple(reading(verdict, "gap", place) for place, verdict in verdicts.items())
     return Trial(findings, tallies(findings))
 
 
@@ -157,7 +158,7 @@ def test_one_draft_serves_all_findings() -> None:
 
 
 def change(parameter: str, share: float, less: int = 0, looks: int = 0) -> Suggestion:
-    seen = Finding("stack", "rim", 2.0, 1.8, Verdict.LOOK)
+    seen = reading(Verdict.LOOK, "stack", "rim")
     return Suggestion(parameter, 1.0, 2.0, 1, "mm", "2.0mm", share, (Less("card", 2, 1),) * less, (seen,) * looks)
 
 
