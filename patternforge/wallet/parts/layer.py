@@ -81,6 +81,8 @@ def _figured(design: Design, body: Body, part: LayerPart, bounds: dict[Edge, flo
 
 
 def _check_notch(body: Body, part: LayerPart) -> None:
+    if not part.notch:
+        return
     lowered = part.drop if part.opening in (Edge.TOP, Edge.BOTTOM) else 0.0
     if 2 * part.notch >= body.height - lowered:
         raise DraftError(f"relief notches {part.notch:.2f} mm deep meet in the middle: make them shallower")

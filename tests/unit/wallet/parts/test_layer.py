@@ -156,6 +156,12 @@ def test_notches_of_neighbouring_folds_keep_off_each_other(notch: float, fits: b
             part_blanks(design, body_of(design), part, 4.0)
 
 
+def test_a_spine_narrower_than_the_corners_are_round_matters_to_no_layer_without_notches() -> None:
+    part = lining(last=2)
+    design = wallet(shell(3), part, widths=(100.0, 15.0, 100.0), folds=(FOLD, FOLD), corner=18.0)
+    assert part_blanks(design, body_of(design), part, 4.0).blanks
+
+
 def test_a_narrow_panel_the_layer_does_not_cover_is_no_matter() -> None:
     part = lining(last=1, notch=15.0)
     design = wallet(shell(3), part, widths=(100.0, 100.0, 20.0), folds=(FOLD, FOLD))
