@@ -132,6 +132,10 @@ def _edge(layout: Layout, edge: Edge) -> str:
 
 
 def _lay(layout: Layout, step: MakingStep) -> Iterator[str]:
+    if len(step.groups) > 1:
+        base, glued = step.pieces
+        yield f"Glue {glued} on {base} all over; no seam holds it."
+        return
     yield f"Lay {listed(step.pieces)} in its place; no seam holds it."
 
 
