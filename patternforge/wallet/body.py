@@ -17,13 +17,20 @@ __all__ = ["Body", "drafted_body", "fold_layers", "layer_development", "layer_ex
 
 @dataclass(frozen=True, slots=True)
 class Body:
-    """The row of panels and fold zones on the assembly, ``width`` x ``height`` mm."""
+    """The row of panels and fold zones on the assembly, ``width`` x ``height`` mm; ``corners`` have a rounding of
+    their own, mm, by their two edges.
+    """
 
     panels: tuple[DraftedPanel, ...]
     folds: tuple[DraftedFold, ...]
     width: float
     height: float
     corner: float
+    corners: tuple[tuple[tuple[Edge, Edge], float], ...] = ()
+
+    def rounding(self, *edges: Edge) -> float:
+        """Radius of the outer corner where two edges of the body meet, mm."""
+        return next((radius for corner, radius in self.corners if set(corner) == set(edges)), self.corner)
 
 
 def drafted_body(design: Design, plies: tuple[tuple[Ply, ...], ...], widths: tuple[Sum, ...], height: float) -> Body:
@@ -42,7 +49,7 @@ def drafted_body(design: Design, plies: tuple[tuple[Ply, ...], ...], widths: tup
             spec = design.body.folds[index]
             folds.append(DraftedFold(index + 1, spec.angle, spec.compensation, spec.relief, x, x + zone, layers))
             x += zone
-    return Body(tuple(panels), tuple(folds), x, height, design.body.corner)
+    return Body(tuple(panels), tuple(folds), x, height, design.body.corner, design.body.corners)
 
 
 def closed(design: Design) -> Closing:
