@@ -44,12 +44,30 @@ def drafted_body(design: Design, plies: tuple[tuple[Ply, ...], ...], widths: tup
         panels.append(DraftedPanel(design.body.panels[index].name, x, x + width.value, width))
         x += width.value
         if index < len(design.body.folds):
-            layers = fold_layers(design, index, plies, order)
+            layers = fold_layers(design, index, _reached(design, index, plies, widths), order)
             zone = min(layers, key=lambda layer: layer.gap.value).flat_length
             spec = design.body.folds[index]
             folds.append(DraftedFold(index + 1, spec.angle, spec.compensation, spec.relief, x, x + zone, layers))
             x += zone
     return Body(tuple(panels), tuple(folds), x, height, design.body.corner, design.body.corners)
+
+
+def _reached(
+    design: Design, fold: int, plies: tuple[tuple[Ply, ...], ...], widths: tuple[Sum, ...]
+) -> tuple[tuple[Ply, ...], ...]:
+    """The plies of every panel without the layers beside a fold (0-based) that its other panel does not reach."""
+    relief = design.body.folds[fold].relief
+    found = list(plies)
+    for panel, other, edge in ((fold, fold + 1, Edge.RIGHT), (fold + 1, fold, Edge.LEFT)):
+        beyond = {
+            part.name
+            for part in design.parts
+            if isinstance(part, LayerPart)
+            and not {panel, other} <= set(part.panels)
+            and dict(part.inset).get(edge, 0.0) + relief >= widths[other].value
+        }
+        found[panel] = tuple(ply for ply in plies[panel] if not (ply.leather and ply.part in beyond))
+    return tuple(found)
 
 
 def closed(design: Design) -> Closing:
