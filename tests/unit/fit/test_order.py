@@ -84,9 +84,10 @@ def test_padding_glued_beside_the_stitches_is_joined_before_the_seam_and_in_nobo
     assert glued_pieces(found) == {"padding": "shell"}
     assert sewing_order(found).steps == (SewingStep("rim", (("shell", "padding"), ("lining",))),)
     assert sewing_order(found).blocked == ()
-    first, *_ = making_steps(found, sewing_order(found))
+    first, second, *_ = making_steps(found, sewing_order(found))
     assert (first.work, first.pieces, first.groups) == (Work.LAY, ("shell", "padding"), (("shell",), ("padding",)))
     assert step_words(found, first) == "Glue padding on shell all over; no seam holds it."
+    assert step_words(found, second).startswith("Lay lining on shell with what is glued to it.")
 
 
 def test_padding_glued_over_the_holes_closes_the_seam_off() -> None:
