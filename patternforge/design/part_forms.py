@@ -7,7 +7,7 @@ from typing import Literal
 from patternforge.design.finishing_forms import Skives, TurnedForm
 from patternforge.design.form import Count, Form, Length, Text, optional, required
 from patternforge.design.place_forms import FoldPlaceForm, PlaceForm
-from patternforge.wallet.spec import BankShape, Edge, Lying, MouthShape, NotchShape, Side
+from patternforge.wallet.spec import BankShape, Edge, Fastening, Lying, MouthShape, NotchShape, Side
 
 __all__ = [
     "BankForm",
@@ -184,6 +184,7 @@ class LayerForm(Form):
     inside: Length = optional("how far inside that outline it ends; negative: outside", 0)
     skives: Skives = optional(_SKIVED, [])
     turned: list[TurnedForm] = optional("edges turned in to its back, in groups turned in alike", [])
+    fastened: Fastening = optional("what holds it: sewn by seams, or glued and passed by all of them", "sewn")
 
 
 class BankForm(Form):

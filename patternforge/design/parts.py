@@ -31,6 +31,7 @@ from patternforge.wallet.spec import (
     BankPart,
     BankShape,
     Edge,
+    Fastening,
     LayerPart,
     LoosePart,
     Lying,
@@ -148,6 +149,7 @@ def _layer(table: Entries, name: str, names: Names) -> LayerPart:
         inside=inside,
         skives=skives(table, covered, names),
         turned=turned(table, name, names),
+        fastened=table.choice("fastened", Fastening, _LAYER.fastened),
     )
 
 

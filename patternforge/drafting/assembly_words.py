@@ -9,6 +9,7 @@ from types import MappingProxyType
 from patternforge.drafting.letters import letter_facts
 from patternforge.drafting.names import listed
 from patternforge.fit.glue import Glue, glue_of, is_between
+from patternforge.fit.glued import glued_pieces
 from patternforge.fit.layout import Layout
 from patternforge.fit.making import MakingStep, Work
 from patternforge.leather.hardware import Setting, hardware
@@ -33,7 +34,11 @@ _TURNED = {Edge.LEFT: "top", Edge.TOP: "right", Edge.RIGHT: "bottom", Edge.BOTTO
 
 def group_name(layout: Layout, group: Sequence[str]) -> str:
     """What pieces held together are called: by the largest of them."""
-    return group[0] if len(group) == 1 else f"{_largest(layout, group)} with what is sewn to it"
+    if len(group) == 1:
+        return group[0]
+    largest = _largest(layout, group)
+    glue_alone = {name for pair in glued_pieces(layout).items() for name in pair}
+    return f"{largest} with what is {'glued' if set(group) <= glue_alone else 'sewn'} to it"
 
 
 def _largest(layout: Layout, group: Sequence[str]) -> str:
@@ -132,6 +137,10 @@ def _edge(layout: Layout, edge: Edge) -> str:
 
 
 def _lay(layout: Layout, step: MakingStep) -> Iterator[str]:
+    if len(step.groups) > 1:
+        base, glued = step.pieces
+        yield f"Glue {glued} on {base} all over; no seam holds it."
+        return
     yield f"Lay {listed(step.pieces)} in its place; no seam holds it."
 
 

@@ -31,6 +31,7 @@ from patternforge.wallet.spec import (
     BankShape,
     CornerStyle,
     Edge,
+    Fastening,
     HoleShape,
     Lying,
     Mode,
@@ -171,6 +172,7 @@ _LAYER = record(
     inside=said("how far inside that outline it ends, negative outside, mm", LENGTH),
     skives=_SKIVES,
     turned=TURNED_INPUTS,
+    fastened=said("what holds it: seams, or glue alone", choice(Fastening)),
 )
 _OF_POCKETS: dict[str, Any] = {
     "name": TEXT,

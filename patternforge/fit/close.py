@@ -17,6 +17,7 @@ from patternforge.fit.layout import Layout, Ply
 from patternforge.leather.closing import Closing, closing
 from patternforge.leather.material import Leather
 from patternforge.wallet.pattern import DraftedFold, Piece
+from patternforge.wallet.spec import LayerPart
 
 __all__ = ["Bend", "ClosedWallet", "closed_wallet", "highest_stacks"]
 
@@ -121,6 +122,7 @@ def _bends(
     crossing = [p for p in layout.pattern.pieces if {left, right} <= set(p.placement.panels)]
     if fold.angle > 0:
         crossing.reverse()
+    reached = {panel: _reached(layout, fold, panel, fields[panel]) for panel in (left, right)}
     bends: list[Bend] = []
     inner, hollow = 0.0, 0.0
     core = layout.pattern.design.body.folds[fold.number - 1].around
@@ -128,7 +130,7 @@ def _bends(
         leather, t = layout.leathers[piece.leather], layout.bent_thickness(piece, fold)
         if abs(fold.angle) == 180:
             between = sum(heights[placed.panel] for placed in order.between[fold.number - 1])
-            flanks = sum(_inside(piece, fold.angle, fields[panel]) for panel in (left, right))
+            flanks = sum(_inside(piece, fold.angle, reached[panel]) for panel in (left, right))
             radius = (flanks + between) / 2
         else:
             radius, inner = inner, inner + t
@@ -136,6 +138,19 @@ def _bends(
         bends.append(_bend(piece, fold, leather, t, radius + hollow))
         hollow = max(hollow, leather.min_radius * t - radius)
     return tuple(bends)
+
+
+def _reached(layout: Layout, fold: DraftedFold, panel: int, stacks: list[Stack]) -> list[Stack]:
+    """The stacks on a flank without the layers that the other flank, folded on it, does not reach."""
+    left, right = (layout.pattern.panels[number] for number in (fold.number - 1, fold.number))
+    low, high = fold.x0 - (right.x1 - right.x0), fold.x1 + (left.x1 - left.x0)
+    layers = {part.name for part in layout.pattern.design.parts if isinstance(part, LayerPart)}
+    beyond = {
+        ply.name
+        for ply in _on(layout.plies, panel)
+        if ply.of and ply.part in layers and (ply.bounds.x1 <= low or ply.bounds.x0 >= high)
+    }
+    return [tuple(each for each in stack if each[0].name not in beyond) for stack in stacks]
 
 
 def _inside(piece: Piece, angle: float, stacks: Iterable[Stack]) -> float:

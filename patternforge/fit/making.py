@@ -2,7 +2,8 @@
 
 The steps follow from the pieces and from the order of sewing. What can no longer be reached once pieces lie on each
 other is done before: skives, letters, mouths, hardware that another piece covers. Edges turned in over another piece
-hold it, so they are turned right before the first seam through them. What joins panels, such as a rivet or a seam
+hold it, so they are turned right before the first seam through them. What glue alone holds is glued on before any
+seam is sewn, to the largest piece it lies on. What joins panels, such as a rivet or a seam
 through both, waits until the wallet is folded.
 """
 
@@ -12,6 +13,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
+from patternforge.fit.glued import glued_pieces
 from patternforge.fit.layout import Layout
 from patternforge.fit.order import SewingOrder, SewingStep
 from patternforge.leather.hardware import Setting, hardware
@@ -67,7 +69,7 @@ def making_steps(layout: Layout, order: SewingOrder) -> tuple[MakingStep, ...]:
     late = [each for each in _halves(layout) if each not in early]
     joining = [each for each in late if _joins(layout, each[1])]
     folded_over = {seam.meets for seam in layout.pattern.seams if seam.meets}
-    steps = [*_single(layout, early)]
+    steps = [*_single(layout, early), *bench.glued()]
     steps += (step for sewn in order.steps if sewn.seam not in folded_over for step in bench.sewn(sewn))
     steps += bench.unsewn({piece for sewn in order.steps for group in sewn.groups for piece in group})
     steps += _set([each for each in late if each not in joining])
@@ -86,6 +88,12 @@ class _Bench:
         self._level = {piece.name: piece.level for piece in layout.pattern.pieces}
         self._groups: list[tuple[str, ...]] = []
         self._turned: set[str] = set()
+
+    def glued(self) -> Iterator[MakingStep]:
+        """A step for each piece that glue alone holds."""
+        for name, base in glued_pieces(self._layout).items():
+            groups, new = self._joined((base, name))
+            yield MakingStep(Work.LAY, (base, name), new, groups)
 
     def sewn(self, step: SewingStep) -> Iterator[MakingStep]:
         """The steps that a seam takes: edges turned in over another piece first, if it goes through any."""

@@ -1,8 +1,9 @@
 """In which order a wallet can be sewn: no seam may wait until a piece it does not go through covers its holes.
 
-Sewing a seam joins all the pieces it goes through. A seam can be sewn as long as no piece that covers one of its
-holes without being sewn by it is joined to its own pieces, for then the needle cannot pass. What is joined stays
-joined, so a seam that can be sewn at the very end can wait until then without harm: the order is found from its end.
+Sewing a seam joins all the pieces it goes through; what glue alone holds is joined before any seam is sewn. A seam
+can be sewn as long as no piece that covers one of its holes without being sewn by it is joined to its own pieces, for
+then the needle cannot pass. What is joined stays joined, so a seam that can be sewn at the very end can wait until
+then without harm: the order is found from its end.
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from patternforge.fit.findings import Finding, at_most
+from patternforge.fit.glued import glued_pieces
 from patternforge.fit.layout import Layout, Ply
 from patternforge.geometry.point import Bounds, Point, bounds_of
 from patternforge.wallet.pattern import Seam
@@ -49,6 +51,22 @@ class SewingOrder:
     blocked: tuple[Blocked, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class _Bench:
+    """The pieces each seam goes through, those that cover it, and those that are glued on each other beforehand."""
+
+    through: Mapping[str, tuple[str, ...]]
+    covers: Cover
+    glued: tuple[tuple[str, ...], ...]
+
+    def blockers(self, seam: str, sewn: Iterable[str]) -> list[str]:
+        """The pieces that cover the seam once all of ``sewn`` but itself are sewn, in alphabetical order."""
+        joined = _joined((*self.glued, *(self.through[other] for other in sewn if other != seam)))
+        own = set(self.through[seam])
+        mine = {piece for group in joined for piece in group if set(group) & own} | own
+        return sorted(self.covers[seam] & mine)
+
+
 def sewing_order(layout: Layout) -> SewingOrder:
     """The order in which the seams are sewn; of seams that could change places, those that parts bring go first."""
     through, covers = dict[str, tuple[str, ...]](), dict[str, frozenset[str]]()
@@ -57,15 +75,17 @@ def sewing_order(layout: Layout) -> SewingOrder:
         name = seam.meets or seam.name
         through[name] = tuple(dict.fromkeys((*through.get(name, ()), *seam.pieces)))
         covers[name] = covers.get(name, frozenset()) | _covers(layout, seam)
+    glued = tuple(glued_pieces(layout).items())
+    bench = _Bench(through, covers, glued)
     left, order = _own_first(layout), list[str]()
     while left:
-        last = next((name for name in reversed(left) if not _blockers(name, left, through, covers)), None)
+        last = next((name for name in reversed(left) if not bench.blockers(name, left)), None)
         if last is None:
             break
         left.remove(last)
         order.insert(0, last)
-    blocked = tuple(Blocked(name, piece) for name in left for piece in _first(_blockers(name, left, through, covers)))
-    return SewingOrder(tuple(_steps(layout, order, through)), blocked)
+    blocked = tuple(Blocked(name, piece) for name in left for piece in bench.blockers(name, left)[:1])
+    return SewingOrder(tuple(_steps(layout, order, through, glued)), blocked)
 
 
 def order_findings(layout: Layout) -> Iterator[Finding]:
@@ -116,13 +136,6 @@ def _lies_over(ply: Ply, at: Point) -> bool:
     return not any(opening.contains(at) for opening in ply.openings)
 
 
-def _blockers(seam: str, sewn: Iterable[str], through: Mapping[str, tuple[str, ...]], covers: Cover) -> list[str]:
-    """The pieces that cover the seam once all of ``sewn`` but itself are sewn, in alphabetical order."""
-    joined = _joined(through[other] for other in sewn if other != seam)
-    mine = {piece for group in joined for piece in group if set(group) & set(through[seam])} | set(through[seam])
-    return sorted(covers[seam] & mine)
-
-
 def _joined(groups: Iterable[tuple[str, ...]]) -> list[tuple[str, ...]]:
     """Groups that share a piece made one, each without repeats."""
     found: list[tuple[str, ...]] = []
@@ -133,14 +146,12 @@ def _joined(groups: Iterable[tuple[str, ...]]) -> list[tuple[str, ...]]:
     return found
 
 
-def _first(pieces: list[str]) -> list[str]:
-    return pieces[:1]
-
-
-def _steps(layout: Layout, order: Iterable[str], through: Mapping[str, tuple[str, ...]]) -> Iterator[SewingStep]:
+def _steps(
+    layout: Layout, order: Iterable[str], through: Mapping[str, tuple[str, ...]], glued: Iterable[tuple[str, ...]]
+) -> Iterator[SewingStep]:
     pieces = [piece.name for piece in layout.pattern.pieces]
     place = {name: number for number, name in enumerate(pieces)}
-    sewn: list[tuple[str, ...]] = []
+    sewn = [*glued]
     for name in order:
         before = _joined(sewn)
         alone = [(piece,) for piece in through[name] if not any(piece in group for group in before)]

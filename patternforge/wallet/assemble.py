@@ -86,9 +86,10 @@ def _loose(parts: Sequence[PartBlanks]) -> Iterator[Loose]:
 def _declared(settled: Settled, parts: Sequence[PartBlanks], boxed: Boxed) -> tuple[_Sewn, ...]:
     """The seams the design declares, through every part they meet or those it names."""
     named = list(zip(settled.design.parts, parts, strict=True))
+    met = [part.name for part in settled.design.parts if part.name not in settled.design.glued]
     seams = []
     for seam in settled.design.seams:
-        blanks = [b for p, made in named if not seam.through or p.name in seam.through for b in made.blanks]
+        blanks = [b for part, made in named if part.name in (seam.through or met) for b in made.blanks]
         holes, stitches = _placed(settled.runs[seam.name], blanks, boxed)
         spread = seam.spread if seam.across is Across.EASED else 0.0
         through = tuple(b.name for b in blanks)
@@ -217,7 +218,18 @@ def _seam_without_thread(seam: _Sewn, pieces: tuple[str, ...], spacings: tuple[f
 
 
 def _check_held(design: Design, pieces: Sequence[Piece]) -> None:
-    """DraftError for a piece that no seam goes through, unless it is the only one."""
-    loose = [piece.name for piece in pieces if not piece.holes]
+    """DraftError for a piece that no seam goes through, unless it is glued or the only one.
+
+    DraftError too for a glued layer that a seam goes through.
+    """
+    for layer in (part for part in design.parts if part.name in design.glued):
+        named = [seam for seam in design.seams if layer.name in seam.through]
+        if named:
+            what = f"'{layer.name}' is glued, and seam '{named[0].name}' (line {named[0].line}) goes through it"
+            raise DraftError(f"{design.file}:{layer.line}: {what}: leave out one of the two")
+    loose = [piece for piece in pieces if not piece.holes and piece.part not in design.glued]
     if loose and len(pieces) > 1:
-        raise DraftError(f"{design.file}: no seam holds {', '.join(loose)}")
+        line = next(part.line for part in design.parts if part.name == loose[0].part)
+        names = ", ".join(piece.name for piece in loose)
+        remedy = "let a seam go through it, or write 'fastened: glued' under a layer that only glue holds"
+        raise DraftError(f"{design.file}:{line}: no seam holds {names}: {remedy}")

@@ -17,13 +17,20 @@ __all__ = ["Body", "drafted_body", "fold_layers", "layer_development", "layer_ex
 
 @dataclass(frozen=True, slots=True)
 class Body:
-    """The row of panels and fold zones on the assembly, ``width`` x ``height`` mm."""
+    """The row of panels and fold zones on the assembly, ``width`` x ``height`` mm; ``corners`` have a rounding of
+    their own, mm, by their two edges.
+    """
 
     panels: tuple[DraftedPanel, ...]
     folds: tuple[DraftedFold, ...]
     width: float
     height: float
     corner: float
+    corners: tuple[tuple[tuple[Edge, Edge], float], ...] = ()
+
+    def rounding(self, *edges: Edge) -> float:
+        """Radius of the outer corner where two edges of the body meet, mm."""
+        return next((radius for corner, radius in self.corners if set(corner) == set(edges)), self.corner)
 
 
 def drafted_body(design: Design, plies: tuple[tuple[Ply, ...], ...], widths: tuple[Sum, ...], height: float) -> Body:
@@ -37,12 +44,30 @@ def drafted_body(design: Design, plies: tuple[tuple[Ply, ...], ...], widths: tup
         panels.append(DraftedPanel(design.body.panels[index].name, x, x + width.value, width))
         x += width.value
         if index < len(design.body.folds):
-            layers = fold_layers(design, index, plies, order)
+            layers = fold_layers(design, index, _reached(design, index, plies, widths), order)
             zone = min(layers, key=lambda layer: layer.gap.value).flat_length
             spec = design.body.folds[index]
             folds.append(DraftedFold(index + 1, spec.angle, spec.compensation, spec.relief, x, x + zone, layers))
             x += zone
-    return Body(tuple(panels), tuple(folds), x, height, design.body.corner)
+    return Body(tuple(panels), tuple(folds), x, height, design.body.corner, design.body.corners)
+
+
+def _reached(
+    design: Design, fold: int, plies: tuple[tuple[Ply, ...], ...], widths: tuple[Sum, ...]
+) -> tuple[tuple[Ply, ...], ...]:
+    """The plies of every panel without the layers beside a fold (0-based) that its other panel does not reach."""
+    relief = design.body.folds[fold].relief
+    found = list(plies)
+    for panel, other, edge in ((fold, fold + 1, Edge.RIGHT), (fold + 1, fold, Edge.LEFT)):
+        beyond = {
+            part.name
+            for part in design.parts
+            if isinstance(part, LayerPart)
+            and not {panel, other} <= set(part.panels)
+            and dict(part.inset).get(edge, 0.0) + relief >= widths[other].value
+        }
+        found[panel] = tuple(ply for ply in plies[panel] if not (ply.leather and ply.part in beyond))
+    return tuple(found)
 
 
 def closed(design: Design) -> Closing:

@@ -46,7 +46,7 @@ def opposite(edge: Edge) -> Edge:
 def seam_along(design: Design, edge: Edge, part: Part) -> SeamSpec | None:
     """The declared seam along this edge of the body, over a panel of the part, that takes the part with it."""
     for seam in design.seams:
-        taken = not seam.through or part.name in seam.through
+        taken = part.name in seam.through or not (seam.through or part.name in design.glued)
         if taken and not seam.of and edge in seam.along and any(seam.covers(panel) for panel in part.panels):
             return seam
     return None
@@ -76,8 +76,8 @@ def inner_margin_name(design: Design) -> str:
 
 
 def host(design: Design, part: BankPart | PocketPart) -> LayerPart | None:
-    """The layer a pocket is sewn to: the next layer behind it that covers its panel."""
+    """The layer a pocket is sewn to: the next layer behind it that covers its panel and is sewn itself."""
     at = design.parts.index(part)
     behind = reversed(design.parts[:at]) if part.facing.value == "inside" else iter(design.parts[at + 1 :])
-    layers = (p for p in behind if isinstance(p, LayerPart) and part.panel in p.panels)
+    layers = (p for p in behind if isinstance(p, LayerPart) and part.panel in p.panels and p.name not in design.glued)
     return next(layers, None)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from patternforge.wallet.features import EdgeNotch, EdgeShape, Held, MouthSpec, Opening, Spot, ThumbNotch
 from patternforge.wallet.finishing import SkiveSpec, TurnedSpec
 from patternforge.wallet.gusset import GussetPart
-from patternforge.wallet.words import BankShape, Edge, Lying, Side
+from patternforge.wallet.words import BankShape, Edge, Fastening, Lying, Side
 
 __all__ = ["BankPart", "LayerPart", "LoosePart", "Part", "PocketPart"]
 
@@ -23,6 +23,7 @@ class LayerPart:
     ``corner`` rounds the corners an inset gives it, ``shapes`` slants or bows the sides it does not share. Its
     opening edge may dip (``mouth``) and be cut for a ``thumb``; ``notches`` are cut into any straight edge.
     ``follows`` names the layer whose finished outline it copies, ``inside`` mm inside it (outside if negative).
+    ``fastened`` says what holds it: no seam goes through a layer that is glued, and no pocket is sewn to it.
     """
 
     name: str
@@ -49,6 +50,7 @@ class LayerPart:
     inside: float = 0.0
     skives: tuple[SkiveSpec, ...] = ()
     turned: tuple[TurnedSpec, ...] = ()
+    fastened: Fastening = Fastening.SEWN
 
     @property
     def panels(self) -> range:

@@ -21,7 +21,7 @@ def body_figure(design: Design, body: Body, box: Box, first: int, last: int) -> 
     """The outline of panels ``first``..``last`` of the body; sides at a fold are straight and square."""
     outer = _outer(body, first, last)
     shapes = {edge: form for edge, form in design.body.shapes if edge in outer}
-    radii = [_body_radius(design, corner) if outer.issuperset(corner) else 0.0 for corner in _CORNERS]
+    radii = [body.rounding(*corner) if outer.issuperset(corner) else 0.0 for corner in _CORNERS]
     laid = {edge: _along(body, box, edge, outer) for edge in shapes}
     return quad(box, shapes, (radii[0], radii[1], radii[2], radii[3]), {}, laid)
 
@@ -38,7 +38,7 @@ def layer_figure(design: Design, body: Body, part: LayerPart, box: Box) -> Quad:
     shared = {edge: form for edge, form in design.body.shapes if edge in outer and edge not in own}
     lowered = {part.opening: part.drop} if part.drop > 0 else {}
     shapes = {edge: form for edge, form in {**shared, **dict(part.shapes)}.items() if edge not in lowered}
-    radii = [_layer_radius(design, part, corner, own, outer) for corner in _CORNERS]
+    radii = [_layer_radius(body, part, corner, own, outer) for corner in _CORNERS]
     laid = {edge: _along(body, box, edge, outer - own) for edge in shared}
     return quad(box, shapes, (radii[0], radii[1], radii[2], radii[3]), lowered, laid)
 
@@ -58,16 +58,10 @@ def _outer(body: Body, first: int, last: int) -> set[Edge]:
     return sides | ({Edge.RIGHT} if last == len(body.panels) - 1 else set())
 
 
-def _body_radius(design: Design, corner: tuple[Edge, Edge]) -> float:
-    return dict(design.body.corners).get(corner, design.body.corner)
-
-
-def _layer_radius(
-    design: Design, part: LayerPart, corner: tuple[Edge, Edge], own: set[Edge], outer: set[Edge]
-) -> float:
+def _layer_radius(body: Body, part: LayerPart, corner: tuple[Edge, Edge], own: set[Edge], outer: set[Edge]) -> float:
     if own & set(corner):
         return part.corner or 0.0
-    radius = _body_radius(design, corner) if outer.issuperset(corner) else 0.0
+    radius = body.rounding(*corner) if outer.issuperset(corner) else 0.0
     if part.drop > 0 and part.opening in corner:
         if part.drop < radius:
             raise DraftError(

@@ -24,7 +24,7 @@ from patternforge.wallet.spec import Across, CornerStyle, Design, Edge, LayerPar
 __all__ = ["Run", "declared_runs", "own_run"]
 
 _QUARTER = math.tan(math.pi / 8)
-_CREASE = 1e-6  # a fold zone shorter than this is one line
+_NARROW = 0.85  # of the pitch: a fold zone narrower than this would make its stitch too short
 
 
 @dataclass(frozen=True, slots=True)
@@ -219,12 +219,14 @@ def _loop(box: tuple[float, float, float, float], radius: float) -> tuple[Path, 
 
 
 def _tangents(body: Body, seam: SeamSpec, path: Path) -> list[Anchor]:
+    """Where an eased seam passes the tangents of folds, each midway in a stitch; one stitch spans a narrow fold."""
     if seam.across is Across.OPEN:
         return []
+    narrow = _NARROW * seam.stitching.pitch
     ends = [
         x
         for fold in _folds_inside(body, seam)
-        for x in ((fold.x0, fold.x1) if fold.x1 - fold.x0 > _CREASE else (fold.x0,))
+        for x in ((fold.x0, fold.x1) if fold.x1 - fold.x0 > narrow else ((fold.x0 + fold.x1) / 2,))
     ]
     places = [d for x in ends for d in _crossings_of_x(path, x)]
     return [Anchor(d, AnchorKind.BETWEEN) for d in places]

@@ -34,6 +34,7 @@ from patternforge.wallet.words import (
     BankShape,
     CornerStyle,
     Edge,
+    Fastening,
     HoleShape,
     Lying,
     Mode,
@@ -53,6 +54,7 @@ __all__ = [
     "Edge",
     "EdgeNotch",
     "EdgeShape",
+    "Fastening",
     "Film",
     "Fitting",
     "FoldSpec",
@@ -232,6 +234,12 @@ class Design:
     initials: tuple[Initials, ...] = ()
     folded: FoldedSpec | None = None
     entered: tuple[Entered, ...] = field(default=(), compare=False, repr=False)
+
+    @property
+    def glued(self) -> frozenset[str]:
+        """The names of the layers that glue alone holds."""
+        layers = (part for part in self.parts if isinstance(part, LayerPart))
+        return frozenset(layer.name for layer in layers if layer.fastened is Fastening.GLUED)
 
     def leather(self, role: str) -> Leather:
         """The leather of that role; KeyError if the design has none."""

@@ -10,6 +10,7 @@ __all__ = [
     "CornerStyle",
     "Edge",
     "EdgeRole",
+    "Fastening",
     "HoleShape",
     "Lying",
     "Mode",
@@ -53,6 +54,13 @@ class Lying(StrEnum):
 
     LYING = "lying"
     UPRIGHT = "upright"
+
+
+class Fastening(StrEnum):
+    """What holds a layer: seams, or glue alone, as it holds padding."""
+
+    SEWN = "sewn"
+    GLUED = "glued"
 
 
 class MouthShape(StrEnum):

@@ -54,7 +54,9 @@ def bends(json: Json, layers: Sequence[Layer]) -> tuple[dict[str, Bend], ...]:
         crossing = [layer for layer in layers if {fold, fold + 1} <= set(layer.panels)]
         whole = abs(declared["angle"]) == 180
         gaps = (
-            _gaps(panels, flanks[fold], fold, crossing) if whole else _corner_gaps(crossing, fold, declared["angle"])
+            _gaps(_reached(json, layers, panels, fold), flanks[fold], fold, crossing)
+            if whole
+            else _corner_gaps(crossing, fold, declared["angle"])
         )
         core = json["inputs"]["body"]["folds"][fold]["around"]
         gaps = {part: gap + core for part, gap in gaps.items()}
@@ -196,6 +198,20 @@ def _gaps(
         lower, upper = sorted(heights[panel, layer.part] for panel in (fold, fold + 1))
         gaps[layer.part] = upper[0] - lower[1]
     return gaps
+
+
+def _reached(json: Json, layers: Sequence[Layer], panels: Sequence[Stack], fold: int) -> tuple[Stack, ...]:
+    """The stacks without the layers on a flank of the fold that the other flank, laid on it, leaves bare."""
+    boxes = [(panel["x0"], panel["x1"]) for panel in json["panels"]]
+    kinds = {part["name"]: part["kind"] for part in json["inputs"]["parts"]}
+    (left, right), found = boxes[fold : fold + 2], list(panels)
+    strips = {fold: (left[1] - (right[1] - right[0]), left[1]), fold + 1: (right[0], right[0] + left[1] - left[0])}
+    for panel, (x0, x1) in strips.items():
+        strip = shapely.box(x0, -1000.0, x1, 1000.0)
+        bare = {part for part, kind in kinds.items() if kind == "layer"}
+        bare -= {layer.part for layer in layers if layer.ground.intersection(strip).area > _SLIVER}
+        found[panel] = tuple(each for each in panels[panel] if each[0] not in bare)
+    return tuple(found)
 
 
 def _heights(panels: Sequence[Stack], standing: Sequence[_Standing]) -> Iterator[tuple[int, str, float, float]]:

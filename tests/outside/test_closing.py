@@ -100,7 +100,9 @@ def test_holes_of_a_seam_eased_across_the_folds_meet_as_they_share_in_the_stretc
         for hole in layer.holes
     ]
     crosses = any(seam.over is None or seam.over[0] < seam.over[1] for seam in design.seams)
-    assert any(zone.x0 < x < zone.x1 for zone, x in places) is crosses
+    # One stitch spans a fold much narrower than a stitch, as at the corners of a spine: no hole lies in its zone.
+    wide = any(zone.x1 - zone.x0 > 0.85 * design.stitching.pitch for layer in wallet.layers for zone in layer.zones)
+    assert any(zone.x0 < x < zone.x1 for zone, x in places) is (crosses and wide)
     assert wallet.faults() == []
 
 

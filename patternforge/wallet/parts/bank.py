@@ -121,9 +121,10 @@ def _full(body: Body, part: BankPart | PocketPart, frame: Frame, slots: Slots, s
 
 def _rounding(body: Body, floor: Border, side: Border) -> float:
     """The body's rounding at the body's own corner; trimmed on one side only it is cut square."""
-    if floor.inset or side.inset or body.corner <= 0 or floor.trim != side.trim:
+    radius = body.rounding(floor.edge, side.edge)
+    if floor.inset or side.inset or radius <= 0 or floor.trim != side.trim:
         return 0.0
-    return body.corner + floor.trim
+    return radius + floor.trim
 
 
 def _tee(part: BankPart | PocketPart, frame: Frame, slots: Slots, slot: Slot, spacing: float) -> Shape:

@@ -40,6 +40,7 @@ _KEYS = (
     broken("a pocket sewn to no layer", {"sewn_to: [shell]": "sewn_to: [¦shel]"}, ("no layer 'shel'", "'shell'?")),
     broken("a pocket sewn to a pocket", {"sewn_to: [shell]": "sewn_to: [¦left cards]"}, "no layer 'left cards'"),
     broken("a layer sewn to twice", {"sewn_to: [shell]": "sewn_to: [shell, ¦shell]"}, "stands twice in 'sewn_to'"),
+    broken("a layer held by nails", {"fastened: sewn": "fastened: ¦nailed"}, ("cannot be 'nailed'", "sewn, glued")),
     broken("an unknown edge to trim", {"{top: 1 mm}": "{¦up: 1 mm}"}, "'trim' of layer 'divider' has no key 'up'"),
     broken(
         "an unknown key of a seam", {"    end: 3 mm": "    ¦ends: 3 mm"}, ("seam 'rim' has no key 'ends'", "'end'?")

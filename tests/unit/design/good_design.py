@@ -101,6 +101,7 @@ parts:
     over: [middle, right]
     inset: {left: 40 mm, bottom: 30 mm, top: 25 mm}
     corner: 10 mm
+    fastened: sewn
     sides: {left: {bow: 2 mm, slant: 1.5 mm}}
     stands: upright
     openings:

@@ -22,6 +22,7 @@ from patternforge.wallet.spec import (
     Design,
     Edge,
     EdgeShape,
+    Fastening,
     Film,
     Fitting,
     FoldSpec,
@@ -188,6 +189,13 @@ def test_a_strap_keeps_its_edges_inside_and_has_openings() -> None:
         Film("film", 7.0, 2.5),
     )
     assert slot == Opening("bar slot", Spot(1), 18.0, 3.2, 1.6, 5.0)
+
+
+def test_a_layer_is_sewn_unless_it_is_said_to_be_glued() -> None:
+    shell, _, _, _, strap = _with("fastened: sewn", "fastened: glued").parts
+    assert isinstance(shell, LayerPart)
+    assert isinstance(strap, LayerPart)
+    assert (shell.fastened, strap.fastened) == (Fastening.SEWN, Fastening.GLUED)
 
 
 def test_an_opening_of_a_part_on_one_panel_need_not_name_it() -> None:

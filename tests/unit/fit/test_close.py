@@ -10,7 +10,7 @@ from patternforge.fit.close import Bend, ClosedWallet, closed_wallet
 from patternforge.fit.layout import layout
 from patternforge.leather.material import Leather
 from patternforge.wallet.pattern import Pattern
-from patternforge.wallet.spec import FoldSpec, Held, LayerPart, Side
+from patternforge.wallet.spec import Edge, FoldSpec, Held, LayerPart, SeamSpec, Side
 from tests.unit.fit.found import small
 from tests.unit.wallet.built import bank, leather, pocket, shell
 
@@ -46,6 +46,21 @@ def test_cards_that_lie_over_each_other_for_a_little_add_up_there() -> None:
     # Steps of 46: from 46 to 50 two cards and the second piece, which stands from 42 on.
     pattern = small(shell(2), bank(slots=2, step=46.0), widths=TWO, folds=(FOLD,), height=130.0)
     assert closed(pattern).heights[0] == pytest.approx(1.2 + 0.8 + 2.0)
+
+
+@pytest.mark.parametrize(("inset", "radius"), [(14.9, 1.0), (15.1, 0.6)])
+@pytest.mark.parametrize("tongue", [0, 1])
+def test_a_lining_that_a_tongue_folded_back_does_not_reach_is_not_gone_round(
+    tongue: int, inset: float, radius: float
+) -> None:
+    # A tongue of 20 mm; the lining of 2 mm ends its inset and 5 mm of relief from the bend. Bare, 0.6 is the least.
+    near, far = (Edge.LEFT, Edge.RIGHT)[tongue], (Edge.RIGHT, Edge.LEFT)[tongue]
+    lining = LayerPart("lining", "inner", 1 - tongue, 1 - tongue, inset=((near, inset),))
+    rim = SeamSpec("rim", (far,), margin=4.0, end=4.0, through=("shell", "lining"))
+    widths = (100.0, 20.0) if tongue else (20.0, 100.0)
+    pattern = small(shell(2), lining, widths=widths, folds=(FOLD,), seams=(rim,))
+    ((bend,),) = closed(pattern, inner=leather("inner", 2.0)).bends
+    assert bend.fibre_radius == pytest.approx(radius + 0.6)
 
 
 def test_each_layer_needs_a_half_circle_of_its_fibre() -> None:

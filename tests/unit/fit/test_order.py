@@ -7,12 +7,15 @@ from itertools import permutations
 
 from hypothesis import given, settings
 
+from patternforge.drafting.assembly_words import step_words
+from patternforge.fit.glued import glued_pieces
 from patternforge.fit.judge import fit
 from patternforge.fit.layout import Layout, layout
+from patternforge.fit.making import Work, making_steps
 from patternforge.fit.order import Blocked, SewingStep, order_findings, sewing_order
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.pattern import Pattern
-from patternforge.wallet.spec import Edge, LayerPart, Opening, SeamSpec, Spot
+from patternforge.wallet.spec import Edge, Fastening, LayerPart, Opening, SeamSpec, Spot
 from tests.laws.designs import drafts
 from tests.unit.fit.found import GOOD, NO, SHARP, finding, small
 from tests.unit.wallet.built import RIM, bank, pocket, shell, wallet
@@ -67,6 +70,34 @@ def test_a_seam_that_goes_through_both_patches_is_not_closed_off() -> None:
     seams = tuple(replace(seam, through=()) for seam in pattern.design.seams)
     order = sewing_order(laid(small(*pattern.design.parts, seams=seams)))
     assert order.blocked == ()
+
+
+def padded(inset: float) -> Layout:
+    """A lining sewn to a shell, padding glued between them as far inside their edges."""
+    edges = tuple((edge, inset) for edge in Edge)
+    padding = LayerPart("padding", "inner", 0, 0, inset=edges, fastened=Fastening.GLUED)
+    return laid(small(shell(1), padding, LayerPart("lining", "inner", 0, 0)))
+
+
+def test_padding_glued_beside_the_stitches_is_joined_before_the_seam_and_in_nobodys_way() -> None:
+    found = padded(8.0)
+    assert glued_pieces(found) == {"padding": "shell"}
+    assert sewing_order(found).steps == (SewingStep("rim", (("shell", "padding"), ("lining",))),)
+    assert sewing_order(found).blocked == ()
+    first, second, *_ = making_steps(found, sewing_order(found))
+    assert (first.work, first.pieces, first.groups) == (Work.LAY, ("shell", "padding"), (("shell",), ("padding",)))
+    assert step_words(found, first) == "Glue padding on shell all over; no seam holds it."
+    assert step_words(found, second).startswith("Lay lining on shell with what is glued to it.")
+
+
+def test_padding_glued_over_the_holes_closes_the_seam_off() -> None:
+    assert sewing_order(padded(2.0)).blocked == (Blocked("rim", "padding"),)
+
+
+def test_what_is_glued_outside_of_all_lies_on_the_next_piece_inside() -> None:
+    edges = tuple((edge, 20.0) for edge in Edge)
+    patch = LayerPart("patch", "inner", 0, 0, inset=edges, fastened=Fastening.GLUED)
+    assert glued_pieces(laid(small(patch, shell(1), LayerPart("lining", "inner", 0, 0)))) == {"patch": "shell"}
 
 
 def test_an_opening_over_a_hole_leaves_it_free() -> None:

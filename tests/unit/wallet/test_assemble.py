@@ -12,6 +12,7 @@ from patternforge.wallet.pattern import EdgeRole, Pattern, Seam
 from patternforge.wallet.spec import (
     CornerStyle,
     Edge,
+    Fastening,
     FoldSpec,
     Held,
     LayerPart,
@@ -25,6 +26,7 @@ from tests.unit.wallet.built import RIM, STITCHING, bank, corners_of, pocket, sh
 SHARP = replace(RIM, end=4.0, corners=CornerStyle.SHARP)
 ROUND = (Edge.LEFT, Edge.BOTTOM, Edge.RIGHT, Edge.TOP)
 LINING = LayerPart("lining", "inner", 0, 0)
+PADDING = LayerPart("padding", "inner", 0, 0, fastened=Fastening.GLUED, line=6)
 
 
 def seam(pattern: Pattern, name: str) -> Seam:
@@ -143,8 +145,17 @@ def test_one_piece_alone_needs_no_seam() -> None:
 @pytest.mark.parametrize(
     ("parts", "seams", "words"),
     [
-        ((shell(1), LINING), (), r"small\.yaml: no seam holds shell, lining"),
-        ((shell(1), LINING), (replace(SHARP, through=("shell",)),), r"small\.yaml: no seam holds lining"),
+        ((shell(1), replace(LINING, line=5)), (), r"small\.yaml:\d+: no seam holds shell, lining: let a seam go"),
+        (
+            (shell(1), replace(LINING, line=5)),
+            (replace(SHARP, through=("shell",)),),
+            r"small\.yaml:5: no seam holds lining: let a seam go through it, or write 'fastened: glued'",
+        ),
+        (
+            (shell(1), PADDING),
+            (replace(SHARP, through=("shell", "padding"), line=9),),
+            r"small\.yaml:6: 'padding' is glued, and seam 'rim' \(line 9\) goes through it: leave out one",
+        ),
         ((pocket(), shell(1)), (SHARP,), r"small\.yaml:7: 'pocket': no layer stands behind it"),
         ((shell(1), LINING), (replace(SHARP, margin=50.0),), r"seam 'rim' \(line 9\): a margin of 50\.00 mm"),
     ],
@@ -154,6 +165,18 @@ def test_what_cannot_be_made_is_refused(
 ) -> None:
     with pytest.raises(DraftError, match=words):
         drafted(wallet(*parts, seams=seams))
+
+
+def test_no_seam_goes_through_what_is_glued_nor_is_a_pocket_sewn_to_it() -> None:
+    def made(middle: LayerPart) -> Pattern:
+        return drafted(wallet(shell(1), middle, pocket(opening=Edge.RIGHT), seams=(SHARP,)))
+
+    padded, sewn = made(PADDING), made(replace(PADDING, fastened=Fastening.SEWN))
+    assert {"padding"} < {name for each in sewn.seams for name in each.pieces}
+    assert {name for each in padded.seams for name in each.pieces} == {"shell", "pocket"}
+    assert padded.piece("padding").holes == ()
+    assert set(padded.piece("padding").made_edges) == {EdgeRole.RAW}
+    assert EdgeRole.SEWN in sewn.piece("padding").made_edges
 
 
 def test_a_fold_that_nothing_crosses_is_refused() -> None:

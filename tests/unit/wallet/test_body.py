@@ -10,7 +10,7 @@ import pytest
 from patternforge.errors import DraftError
 from patternforge.wallet.body import layer_development
 from patternforge.wallet.pattern import FoldLayer
-from patternforge.wallet.spec import BankShape, FoldSpec, Held, LayerPart, Load, Side
+from patternforge.wallet.spec import BankShape, Edge, FoldSpec, Held, LayerPart, Load, Side
 from tests.unit.wallet.built import bank, body_of, leather, pocket, shell, wallet
 
 TWO = (100.0, 100.0)
@@ -176,6 +176,19 @@ def test_what_a_fold_goes_round_lies_in_the_gap_of_every_layer_besides_all_else(
         assert after.gap.value == pytest.approx(before.gap.value + 2.0)
         assert after.true_length == pytest.approx(before.true_length + pi)
         assert after.gap.terms[-1].label == "round its core"
+
+
+@pytest.mark.parametrize(("inset", "gap"), [(16.9, 0.8), (17.0, 0.0)])
+@pytest.mark.parametrize("tongue", [0, 1])
+def test_a_layer_that_a_tongue_folded_back_does_not_reach_lies_in_no_gap(
+    tongue: int, inset: float, gap: float
+) -> None:
+    # The tongue of 20 mm reaches 20 mm beyond the bend, the lining begins 3 mm of relief and its inset beyond it.
+    edge = (Edge.LEFT, Edge.RIGHT)[tongue]
+    lining = LayerPart("lining", "inner", 1 - tongue, 1 - tongue, inset=((edge, inset),))
+    widths = (100.0, 20.0) if tongue else (20.0, 100.0)
+    (fold,) = body_of(wallet(shell(2), lining, widths=widths, folds=(FoldSpec(relief=3.0),))).folds
+    assert fold.layers[0].gap.value == pytest.approx(gap)
 
 
 def test_a_corner_goes_round_a_bar_by_its_share_of_the_circle() -> None:

@@ -147,6 +147,16 @@ def test_an_eased_seam_passes_the_fold_with_its_tangents_between_holes() -> None
     ]
 
 
+@pytest.mark.parametrize(("pitch", "is_spanned"), [(4.4, False), (4.5, True)])
+def test_one_stitch_of_an_eased_seam_spans_a_fold_narrower_than_a_stitch(pitch: float, is_spanned: bool) -> None:
+    # The zone of 3.77 mm is 0.857 of a pitch of 4.4 mm and 0.838 of one of 4.5 mm.
+    stitching = replace(RIM.stitching, pitch=pitch)
+    seam = replace(RIM, across=Across.EASED, corners=CornerStyle.SHARP, along=(BOTTOM,), end=4.0, stitching=stitching)
+    (run,) = runs_of(two_panels(), seam)
+    middle = [(96 + ZONE / 2, BETWEEN)] if is_spanned else [(96, BETWEEN), (96 + ZONE, BETWEEN)]
+    assert ties(run) == [(0, ON), *middle, (192 + ZONE, ON)]
+
+
 def test_under_an_iron_free_ends_move_in_to_whole_pitches_from_the_corner() -> None:
     # 73 down from 77 is 18 whole pitches and 1 mm: the first hole moves down by 1. The bottom, 92, is 23 pitches.
     (run,) = runs_of(one_panel(), replace(RIM, end=3.0, corners=CornerStyle.SHARP, stitching=IRON))

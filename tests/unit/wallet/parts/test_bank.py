@@ -58,6 +58,20 @@ def test_the_front_slot_has_the_bodys_rounding_where_it_reaches_the_bodys_corner
     assert vertices(front) == {(6, 0), (95, 0), (95, 44), (0, 44), (0, 6)}
 
 
+def test_the_front_slot_has_the_rounding_of_each_corner_of_the_body() -> None:
+    part = bank()
+    design = wallet(shell(1), part, corner=3.0)
+    own = (((Edge.BOTTOM, Edge.LEFT), 12.0), ((Edge.TOP, Edge.RIGHT), 20.0))
+    design = replace(design, body=replace(design.body, corners=own))
+    upright = named(part_blanks(design, body_of(design), part, SPACING), "bank 1")
+    assert vertices(upright) == {(12, 0), (97, 0), (100, 3), (100, 44), (0, 44), (0, 12)}
+    # Turned to open at the left its floor lies along the right edge, between the corners of 3 and of 20 mm.
+    sideways = replace(part, opening=Edge.LEFT)
+    design = replace(design, parts=(shell(1), sideways))
+    front = named(part_blanks(design, body_of(design), sideways, SPACING), "bank 1")
+    assert {(97, 0), (100, 3), (100, 60), (80, 80)} < vertices(front)
+
+
 def test_a_tee_is_wide_in_its_tab_and_stands_between_the_stitch_lines_below() -> None:
     # Slot 2: mouth 54, shoulder 36, floor 14, foot a margin below it at 10. Stitch lines at 4 and 96, the stem 4 mm
     # inside them: 8 to 92, its corners rounded by 2 mm.
