@@ -58,7 +58,7 @@ def _top(
     pass
 
 
-@app.command()
+@app.command(short_help="Draft a design and write its files, all of them or none.")
 @guarded
 def draft(
     context: typer.Context,
@@ -119,7 +119,7 @@ def draft(
     say(draft_report(drafted(request), request))
 
 
-@app.command()
+@app.command(short_help="Draft a design and say how it fits. Writes nothing.")
 @guarded
 def check(
     design: options.DesignFile,
@@ -148,7 +148,7 @@ def check(
         raise typer.Exit(FitError.exit_status)
 
 
-@app.command()
+@app.command(short_help="Draw a wallet to be looked at, and how it is made up.")
 @guarded
 def views(
     design: options.DesignFile,
@@ -169,7 +169,7 @@ def views(
     say(views_report(viewed(ViewsRequest(design, pairs(settings), out, paper_named(paper)))))
 
 
-@app.command()
+@app.command(short_help="Say what in cutting files would spoil leather, and where.")
 @guarded
 def audit(
     files: options.CutFiles,
@@ -196,7 +196,7 @@ def audit(
         raise typer.Exit(AuditError.exit_status)
 
 
-@app.command()
+@app.command(short_help="Start a design of your own from a ready one.")
 @guarded
 def new(
     start: options.From = None,
@@ -213,7 +213,7 @@ def new(
     )
 
 
-@app.command()
+@app.command(short_help="Write the JSON Schema of design files or other files.")
 @guarded
 def schema(of: options.SchemaOf = SchemaName.DESIGN, out: options.OutFile = None) -> None:
     """Write the JSON Schema of design files, machine tables or price lists, for editors, or of pattern.json."""
@@ -227,7 +227,7 @@ def schema(of: options.SchemaOf = SchemaName.DESIGN, out: options.OutFile = None
         say([f"{file_delivered(out, text.encode('ascii'))} is written."])
 
 
-@app.command()
+@app.command(short_help="List what a wallet can hold and what closes it.")
 @guarded
 def items(word: options.Word = None) -> None:
     """List what a wallet can hold and what closes it by name, with sizes in mm and where they come from."""
@@ -236,7 +236,7 @@ def items(word: options.Word = None) -> None:
     say(items_table(word or ""))
 
 
-@app.command()
+@app.command(short_help="List the machine tables, show one, or copy one.")
 @guarded
 def machines(name: options.MachineWord = None, out: options.OutFile = None) -> None:
     """List the machine tables that have a name; with a NAME show that table, or copy it to a file of your own."""

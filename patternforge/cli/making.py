@@ -40,7 +40,7 @@ _Waste = Annotated[
 ]
 
 
-@making.command()
+@making.command(short_help="Write the making sheet of a design for the bench.")
 @guarded
 def sheet(
     design: options.DesignFile,
