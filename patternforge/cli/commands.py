@@ -205,12 +205,12 @@ def new(
     out: options.OutFile = None,
 ) -> None:
     """Start a design of your own from a ready one; with no options it asks a few questions. Overwrites nothing."""
+    from patternforge.cli.called import to_type
     from patternforge.cli.start import Wish, started, wished
 
     path = started(wished(Wish(start or "", name or "", pairs(settings), out)))
-    say(
-        [f"{path} is written.", f"See how it fits: patternforge check {path}", f"Draft it: patternforge draft {path}"]
-    )
+    fits, drafts = to_type("check", path), to_type("draft", path)
+    say([f"{path} is written.", f"See how it fits: {fits}", f"Draft it: {drafts}"])
 
 
 @app.command(short_help="Write the JSON Schema of design files or other files.")

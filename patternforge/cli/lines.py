@@ -3,16 +3,33 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from textwrap import wrap
+from textwrap import fill, wrap
 
-__all__ = ["WIDTH", "say", "wrapped"]
+__all__ = ["WIDTH", "numbered", "say", "wrapped"]
 
 WIDTH = 100  # of running text, letters
+_BELOW_NUMBER = "     "
 
 
 def say(lines: Iterable[str]) -> None:
     """Prints the lines."""
     print("\n".join(lines))
+
+
+def numbered(steps: Iterable[tuple[str, ...]]) -> list[str]:
+    """Steps to be done one after the other: running text, then commands, each whole on a line of its own.
+
+    >>> numbered([("Cut the comb.",), ("Tell the program:", "patternforge kerf --slot 4")])
+    ['  1. Cut the comb.', '  2. Tell the program:', '     patternforge kerf --slot 4']
+    """
+    return [
+        line
+        for number, (words, *commands) in enumerate(steps, 1)
+        for line in (
+            fill(words, WIDTH, initial_indent=f"  {number}. ", subsequent_indent=_BELOW_NUMBER),
+            *(f"{_BELOW_NUMBER}{command}" for command in commands),
+        )
+    ]
 
 
 def wrapped(words: str) -> list[str]:
