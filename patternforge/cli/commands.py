@@ -24,7 +24,7 @@ from patternforge.cli.choices import (
 )
 from patternforge.cli.comparing import comparing
 from patternforge.cli.guard import guarded
-from patternforge.cli.lines import say
+from patternforge.cli.lines import say, searching
 from patternforge.cli.making import making
 from patternforge.cli.trials import trials
 from patternforge.cli.watching import watching
@@ -116,7 +116,7 @@ def draft(
         from patternforge.cli.machines import with_machine
 
         request = with_machine(request, machine, written)
-    say(draft_report(drafted(request), request))
+    say(draft_report(drafted(request, searching), request))
 
 
 @app.command(short_help="Draft a design and say how it fits. Writes nothing.")
@@ -141,7 +141,7 @@ def check(
     from patternforge.pipeline.stages import lettered
 
     cured = (Verdict.NO, Verdict.LOOK) if cure_looks else (Verdict.NO,)
-    done = checked(design, pairs(settings), texts(initials), cured)
+    done = checked(design, pairs(settings), texts(initials), cured, searching)
     say(full_report(done) if every else check_report(done))
     wallet = lettered(done.wallet)
     if wallet.verdict is Verdict.NO:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Iterable
 from textwrap import fill, wrap
 
-__all__ = ["WIDTH", "numbered", "say", "wrapped"]
+__all__ = ["WIDTH", "numbered", "say", "searching", "wrapped"]
 
 WIDTH = 100  # of running text, letters
 _BELOW_NUMBER = "     "
@@ -14,6 +15,13 @@ _BELOW_NUMBER = "     "
 def say(lines: Iterable[str]) -> None:
     """Prints the lines."""
     print("\n".join(lines))
+
+
+def searching() -> None:
+    """Says why nothing is said for a while, if somebody sits at the screen; a file or a pipe gets nothing."""
+    # None is what Python puts here when the command was started without a standard error.
+    if sys.stderr is not None and sys.stderr.isatty():
+        print("Looking for the smallest change that cures it ...", file=sys.stderr, flush=True)
 
 
 def numbered(steps: Iterable[tuple[str, ...]]) -> list[str]:
