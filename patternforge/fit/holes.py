@@ -12,7 +12,7 @@ from patternforge.geometry.nearest import nearest_points
 from patternforge.geometry.point import Point
 from patternforge.geometry.segment import Segment, intersections
 from patternforge.wallet.pattern import DraftedFold, EdgeRole, Hole, Piece, Seam
-from patternforge.wallet.spec import Across, HoleShape, HoleSpec
+from patternforge.wallet.spec import Across, BankPart, HoleShape, HoleSpec, LayerPart, PocketPart
 
 __all__ = ["apart", "crowding", "hole_findings", "rim_reach"]
 
@@ -89,7 +89,10 @@ def _pitches(layout: Layout, seam: Seam) -> Iterator[Finding]:
     limits, pitch = layout.pattern.design.limits, seam.stitching.pitch
     stray = max(seam.spacings, key=lambda spacing: abs(spacing / pitch - 1))
     share = abs(stray / pitch - 1)
-    remedy = "" if share <= limits.pitch_look else "let sizes move to whole stitches, or change the pitch a little"
+    parts = layout.pattern.design.parts
+    keeps = any(part.exact for part in parts if isinstance(part, LayerPart | BankPart | PocketPart))
+    means = "let sizes move to whole stitches, or change the pitch a little" if keeps else "change the pitch a little"
+    remedy = "" if share <= limits.pitch_look else means
     verdict = at_most(share, limits.pitch_look, limits.pitch_no)
     yield Finding("stitch furthest from the pitch", seam.name, stray, pitch, verdict, remedy)
 

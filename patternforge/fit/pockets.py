@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from patternforge.fit.findings import Finding, Verdict, at_least, at_most
 from patternforge.fit.layout import LaidHole, Layout, across, along
+from patternforge.fit.means import to_lower
 from patternforge.geometry.point import Point
 from patternforge.leather.contents import Item, Section
 from patternforge.wallet.pattern import EdgeRole, Pocket
@@ -164,7 +165,9 @@ def _shows(layout: Layout, pocket: Pocket, floor: float, where: str) -> Iterator
         )
     edge = _closed_edge(layout, pocket)
     below = edge - (floor + height)
-    remedy = "" if below >= 0.5 else "the item would stand out of the closed wallet: more height or smaller steps"
+    remedy = (
+        "" if below >= 0.5 else f"the item would stand out of the closed wallet: {to_lower(layout.pattern, pocket)}"
+    )
     yield Finding("item's top below the edge", where, below, 0.5, at_least(below, 0.5, 0.0), remedy)
 
 
