@@ -22,7 +22,7 @@ _FORGIVEN = 1e-3  # mm, as in every check of the wallet
 
 @dataclass(frozen=True, slots=True)
 class ShopLimits:
-    """The smallest hole across, room or leather between two cuts, and radius a shop can make, mm; 0: not known.
+    """The smallest hole across, room or leather between two cuts, and radius a shop can make, mm; 0: not given.
 
     ``whose`` says in words whose limits these are.
     """
@@ -40,7 +40,7 @@ GENERAL_SHOP = ShopLimits("one rule-die shop, ask yours", hole=0.8, gap=2.4)
 
 @dataclass(frozen=True, slots=True)
 class Fine:
-    """The smallest of its kind in a die, mm, the limit it is held against (0: not known), and what comes of it."""
+    """The smallest of its kind in a die, mm, the limit it is held against (0: not given), and what comes of it."""
 
     what: str
     size: float
@@ -64,12 +64,14 @@ class Fine:
 
         >>> Fine(SLOT, 2.0, 2.4).told
         'smallest slot or notch 2.00 mm, limit 2.40 mm: NO, the shop cannot make it'
+        >>> Fine("radius", 2.0, 0.0).told
+        "smallest radius 2.00 mm, the shop's limit is not given: ask"
         """
         match self.verdict:
             case Verdict.GOOD:
                 return f"smallest {self.what} {mm(self.size)} mm, limit {mm(self.limit)} mm: good"
             case Verdict.LOOK:
-                return f"smallest {self.what} {mm(self.size)} mm, limit not known: LOOK"
+                return f"smallest {self.what} {mm(self.size)} mm, the shop's limit is not given: ask"
             case Verdict.NO:
                 return (
                     f"smallest {self.what} {mm(self.size)} mm, limit {mm(self.limit)} mm: NO, the shop cannot make it"
