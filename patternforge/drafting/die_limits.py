@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from patternforge.drafting.dies import Die
 from patternforge.drafting.smallest import across, smallest
 from patternforge.drawing.model import Role
-from patternforge.fit.findings import Verdict
+from patternforge.fit.findings import Verdict, reaches
 from patternforge.fit.fineness import fineness
 from patternforge.units import mm
 from patternforge.wallet.pattern import Pattern
@@ -17,7 +17,6 @@ __all__ = ["FINE", "GENERAL_SHOP", "LEATHER", "SLOT", "Fine", "ShopLimits", "fin
 
 LEATHER, SLOT = "leather between two cuts", "slot or notch"
 FINE = 10.0  # mm: leather or room no finer than this is nobody's limit
-_FORGIVEN = 1e-3  # mm, as in every check of the wallet
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +50,7 @@ class Fine:
         """Good at or above the limit, no below it; look, where the shop has to be asked."""
         if not self.limit:
             return Verdict.LOOK
-        return Verdict.GOOD if self.size >= self.limit - _FORGIVEN else Verdict.NO
+        return Verdict.GOOD if reaches(self.size, self.limit) else Verdict.NO
 
     @property
     def is_below(self) -> bool:

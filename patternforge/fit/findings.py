@@ -8,7 +8,10 @@ from enum import StrEnum
 
 from patternforge.units import mm
 
-__all__ = ["Finding", "Verdict", "at_least", "at_most", "is_worse", "worst"]
+__all__ = ["FORGIVEN", "Finding", "Verdict", "at_least", "at_most", "is_worse", "reaches", "worst"]
+
+FORGIVEN = 1e-3
+"""mm that a measure may miss its limit by and still meet it: what rounding takes, finer than any tool."""
 
 
 class Verdict(StrEnum):
@@ -62,15 +65,24 @@ def is_worse(verdict: Verdict, than: Verdict) -> bool:
     return _RANK[verdict] > _RANK[than]
 
 
+def reaches(measured: float, limit: float) -> bool:
+    """Whether what was measured is as much as its limit; a micrometre is forgiven.
+
+    >>> reaches(1.4995, 1.5), reaches(1.49, 1.5)
+    (True, False)
+    """
+    return measured >= limit - FORGIVEN
+
+
 def at_least(measured: float, good: float, tolerable: float) -> Verdict:
     """``good`` from ``good`` up, ``look`` from ``tolerable`` up, else ``no``; a micrometre is forgiven.
 
     >>> at_least(1.2, 1.5, 1.0).value
     'look'
     """
-    if measured >= good - 1e-3:
+    if reaches(measured, good):
         return Verdict.GOOD
-    return Verdict.LOOK if measured >= tolerable - 1e-3 else Verdict.NO
+    return Verdict.LOOK if reaches(measured, tolerable) else Verdict.NO
 
 
 def at_most(measured: float, good: float, tolerable: float) -> Verdict:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from patternforge.fit.findings import Finding, at_least, at_most
+from patternforge.fit.findings import Finding, at_least, at_most, reaches
 from patternforge.fit.folded_close import ClosedFolded, Load, closed_folded
 from patternforge.fit.folded_faces import face_findings, fold_length_findings, highest
 from patternforge.fit.folded_parts import parts
@@ -81,7 +81,7 @@ def _borders(pattern: Pattern, folded: DraftedFolded) -> Iterator[Finding]:
     for spec, cut in zip(specs, piece.openings[len(folded.tabs) :], strict=True):
         border = min(piece.outline.distance_to(s.point_at(s.length / 2)) for s in cut.segments)
         border = min(border, *(piece.outline.distance_to(s.start) for s in cut.segments))
-        remedy = "" if border >= spec.border - 1e-3 else "make the opening smaller or move it in"
+        remedy = "" if reaches(border, spec.border) else "make the opening smaller or move it in"
         verdict = at_least(border, spec.border, spec.border / 2)
         yield Finding("border round an opening", spec.name, border, spec.border, verdict, remedy)
 

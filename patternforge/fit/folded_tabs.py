@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.findings import FORGIVEN, Finding, Verdict, at_least, at_most, reaches
 from patternforge.fit.folded_close import ClosedFolded
 from patternforge.geometry.path import Path
 from patternforge.geometry.point import Point
@@ -116,7 +116,7 @@ def _meeting(slit: Slit, good: float, tolerable: float) -> Finding:
 def _length(wallet: ClosedFolded, slit: Slit) -> Finding:
     """What a slit is longer than its tab is wide and thick."""
     over = slit.axis.length - slit.root.length - wallet.leather.t
-    verdict = Verdict.NO if over < -1e-3 else at_most(over, _LOOSE, _WIDE)
+    verdict = Verdict.NO if not reaches(over, 0.0) else at_most(over, _LOOSE, _WIDE)
     short, long = "lengthen the slit: the tab would not go through", "shorten the slit: the tab would slip out"
     remedy = "" if verdict is Verdict.GOOD else short if over < 0 else long
     return Finding("slit longer than tab and thickness by", slit.tab.name, over, _LOOSE, verdict, remedy)
@@ -125,7 +125,7 @@ def _length(wallet: ClosedFolded, slit: Slit) -> Finding:
 def _pulled_through(wallet: ClosedFolded, slit: Slit) -> Finding:
     """``_length`` where the slit is cut: a tab a little too thick for it goes through bowed across its width."""
     found = _length(wallet, slit)
-    if -_GIVES <= found.measured < -1e-3:
+    if -_GIVES <= found.measured < -FORGIVEN:
         return replace(found, verdict=Verdict.LOOK, remedy="try it: the tab has to be pulled through")
     return found
 

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from patternforge.fit.close import Bend, ClosedWallet
-from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.findings import Finding, Verdict, at_least, at_most, reaches
 from patternforge.fit.layout import Layout
 from patternforge.fit.means import is_loaded
 from patternforge.geometry.band import half_angle
@@ -136,7 +136,7 @@ def _folded_in(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
                 room,
                 asked,
                 at_least(room, min(asked, 1.0), 0.0),
-                "" if room >= asked - 1e-3 else f"make panel '{name}' narrower or the one it lies on wider",
+                "" if reaches(room, asked) else f"make panel '{name}' narrower or the one it lies on wider",
             )
 
 

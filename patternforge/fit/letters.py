@@ -7,7 +7,7 @@ from itertools import pairwise
 from math import radians
 
 from patternforge.fit.close import ClosedWallet
-from patternforge.fit.findings import Finding, Verdict
+from patternforge.fit.findings import Finding, Verdict, reaches
 from patternforge.fit.holes import apart
 from patternforge.fit.layout import Layout
 from patternforge.fit.sight import sight_findings
@@ -50,7 +50,7 @@ def _clearances(layout: Layout, piece: Piece, letters: Inscription) -> Iterator[
 def _verdict(room: float, clear: float) -> Verdict:
     if room <= 0:
         return Verdict.NO
-    return Verdict.GOOD if room >= clear - 1e-3 else Verdict.LOOK
+    return Verdict.GOOD if reaches(room, clear) else Verdict.LOOK
 
 
 def _to_lines(box: Path, lines: Sequence[Segment]) -> float | None:

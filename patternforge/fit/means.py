@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from patternforge.wallet.pattern import Pattern, Pocket
-from patternforge.wallet.spec import BankPart, GussetPart
+from patternforge.wallet.spec import BankPart, GussetPart, LayerPart, PocketPart
 
-__all__ = ["is_loaded", "to_close_thinner", "to_lower"]
+__all__ = ["is_loaded", "keeps_sizes", "to_close_thinner", "to_lower"]
 
 
 def to_close_thinner(pattern: Pattern) -> str:
@@ -30,6 +30,12 @@ def is_loaded(pattern: Pattern) -> bool:
     """Whether the wallet holds anything."""
     rooms = pattern.folded.rooms if pattern.folded else ()
     return bool(pattern.pockets or pattern.loose or rooms)
+
+
+def keeps_sizes(pattern: Pattern) -> bool:
+    """Whether any part names sizes that may not move to whole stitches."""
+    parts = (part for part in pattern.design.parts if isinstance(part, LayerPart | BankPart | PocketPart))
+    return any(part.exact for part in parts)
 
 
 def to_lower(pattern: Pattern, pocket: Pocket) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from patternforge.fit.findings import Finding, Verdict, at_least, at_most
+from patternforge.fit.findings import Finding, Verdict, at_least, at_most, reaches
 from patternforge.fit.layout import LaidHole, Layout, across, along
 from patternforge.fit.means import to_lower
 from patternforge.geometry.point import Point
@@ -114,7 +114,7 @@ def _width(layout: Layout, pocket: Pocket, holes: tuple[LaidHole, ...], floor: f
     verdict = at_least(ease, min(pocket.ease, 1.5), _SNUG)
     if verdict is Verdict.GOOD:
         verdict = at_most(ease, limits.max_ease, float("inf"))
-    short = f"widen the pocket by {pocket.ease - ease:.2f} mm" if ease < pocket.ease - 1e-3 else ""
+    short = f"widen the pocket by {pocket.ease - ease:.2f} mm" if not reaches(ease, pocket.ease) else ""
     loose = "the item slides about: narrow the pocket" if ease > limits.max_ease else ""
     return Finding("clear width between stitch lines", where, clear, taut + pocket.ease, verdict, short or loose)
 

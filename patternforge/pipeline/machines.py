@@ -14,6 +14,7 @@ from patternforge.errors import DesignError, Fault
 from patternforge.machines.load import load_machine
 from patternforge.machines.table import Machine
 from patternforge.pipeline.stages import shown, text_at
+from patternforge.units import counted
 
 __all__ = ["KnownMachine", "known_machines", "machine_at", "own_folder", "table_text"]
 
@@ -37,8 +38,7 @@ class KnownMachine:
         try:
             return load_machine(self.text, self.file).title
         except DesignError as error:
-            count = len(error.faults)
-            return f"cannot be read: {count} fault{'s' if count > 1 else ''}"
+            return f"cannot be read: {counted(len(error.faults), 'fault')}"
 
 
 def own_folder() -> Path:

@@ -105,6 +105,13 @@ def test_sizes_are_to_move_only_where_some_are_kept() -> None:
     assert free.remedy == "change the pitch a little"
 
 
+def test_a_hole_near_an_edge_is_told_of_sizes_only_where_some_are_kept() -> None:
+    kept = finding(with_limits(small(shell(1), pocket(depth=39.0)), hole_to_edge=9.0), EDGE, "shell")
+    assert kept.remedy == "smaller holes, more margin, or let sizes move to whole stitches"
+    free = finding(with_limits(small(shell(1)), hole_to_edge=9.0), EDGE, "shell")
+    assert free.remedy == "smaller holes or more margin"
+
+
 @pytest.mark.parametrize(
     ("hole", "gap", "verdict"),
     # The mouth is 2 mm from the holes on either side.
