@@ -31,10 +31,15 @@ class PatternforgeError(Exception):
 
 @dataclass(frozen=True, slots=True)
 class Fault:
-    """One fault of a design file: where it stands (1-based), what it is, what is lawful, what to do.
+    """One fault of what was given: where it stands, what it is, what is lawful, what to do.
+
+    ``file`` names the file, or the option as it was given. ``line`` and ``column`` count from 1, and are 0 where
+    there are none: beside an option, or for a file as a whole.
 
     >>> str(Fault("a.yaml", 3, 5, "'1,2' is not a length", "write '1.2 mm'"))
     "a.yaml:3:5: '1,2' is not a length; write '1.2 mm'"
+    >>> str(Fault("--set gap=9", 0, 0, "'9' says no unit", "say '9 mm'"))
+    "--set gap=9: '9' says no unit; say '9 mm'"
     """
 
     file: str
@@ -45,11 +50,12 @@ class Fault:
 
     def __str__(self) -> str:
         tail = f"; {self.remedy}" if self.remedy else ""
-        return f"{self.file}:{self.line}:{self.column}: {self.what}{tail}"
+        where = f"{self.file}:{self.line}:{self.column}" if self.line else self.file
+        return f"{where}: {self.what}{tail}"
 
 
 class DesignError(PatternforgeError):
-    """The design file cannot be taken as it stands; carries every fault found in one run, in file order."""
+    """The design cannot be taken as it stands; carries every fault found in one run, in file order."""
 
     exit_status = 4
 

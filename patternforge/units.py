@@ -25,6 +25,7 @@ __all__ = [
     "MeasureError",
     "Quantity",
     "angle",
+    "counted",
     "inches",
     "length_mm",
     "mm",
@@ -271,6 +272,11 @@ def pitch_mm(text: str) -> float:
     if count == 0:
         raise MeasureError(f"the pitch '{plain}' has no stitch in an inch", "write the number of stitches")
     return (MM_PER_FRENCH_INCH if match.group(2) else MM_PER_INCH) / float(count)
+
+
+def counted(number: int, word: str) -> str:
+    """So many of a thing: ``1 measure``, ``0 measures``, ``12 open lines``."""
+    return f"{number} {word}" if number == 1 else f"{number} {word}s"
 
 
 def mm(value: float, decimals: int = 2) -> str:

@@ -1,7 +1,8 @@
 """HPGL plots as cut files: what the pen does while it is down, in mm (HP-GL/2 Reference Guide, 1990, from memory).
 
 A command is two letters and its numbers; IN and DF begin anew, PA and PR say whether numbers are places or steps, PU
-and PD lift and lower the pen and move it, SP takes a pen, AA, AR and CI draw arcs and circles. A unit is 1/40 mm.
+and PD lift and lower the pen and move it, SP takes a pen, AA, AR and CI draw arcs and circles; the centre of AA is a
+place and that of AR a step, whatever PA and PR say. A unit is 1/40 mm.
 Whatever runs while the pen stays down is one entity; its layer is the pen. What scales, turns or writes is told.
 """
 
@@ -10,7 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from math import atan2, radians
+from math import atan2, ceil, dist, pi, radians
 from types import MappingProxyType
 
 from patternforge.audit.affine import scaling
@@ -24,6 +25,10 @@ __all__ = ["hpgl_file", "is_hpgl"]
 _UNIT = 0.025  # mm
 _MOST = 300_000
 _FARTHEST = 2.0**30  # units; the largest number that plotters take
+_BACK = 1e-6  # units; what rounding leaves between the ends of a full turn
+# Degrees that an arc may go through; more is cut down to that, and nothing else (PCL 5 Printer Language Technical
+# Reference Manual, part II, commands AA and AR: sweep angle, a clamped real number).
+_SWEEPS = (-32768.0, 32767.0)
 _BEGINNING = re.compile(
     rb"\s*(?:\x1b[^A-Za-z]*[A-Za-z]\s*)*(?:IN|DF|SP|PU|PD|PA|PR|PG|BP|VS|IP|SC|RO|PS)[\s;,\d-]", re.IGNORECASE
 )
@@ -91,13 +96,18 @@ class _Plotter:
         self.down = True
         self.move(numbers)
 
-    def arc(self, numbers: Sequence[float]) -> None:
-        """Round a centre through an angle, both ways of giving the centre."""
-        if len(numbers) < 3:
-            return
-        centre = Point(*numbers[:2]) if self.absolute else self.at + Point(*numbers[:2])
-        away, sweep = self.at - centre, radians(numbers[2])
-        start, parts = atan2(away.y, away.x), 2
+    def arc_absolute(self, numbers: Sequence[float]) -> None:
+        if len(numbers) >= 3:
+            self._arc(Point(*numbers[:2]), numbers[2])
+
+    def arc_relative(self, numbers: Sequence[float]) -> None:
+        if len(numbers) >= 3:
+            self._arc(self.at + Point(*numbers[:2]), numbers[2])
+
+    def _arc(self, centre: Point, degrees: float) -> None:
+        """Round a centre through an angle; over a full turn the pen goes round again."""
+        away, sweep = self.at - centre, radians(min(max(degrees, _SWEEPS[0]), _SWEEPS[1]))
+        start, parts = atan2(away.y, away.x), max(ceil(abs(sweep) / pi), 2)
         for i in range(parts):
             (_, _, bulge), (x, y, _) = arc_vertices(centre, away.norm, start + sweep * i / parts, sweep / parts)
             if self.down:
@@ -115,7 +125,7 @@ class _Plotter:
         course, self.course = self.course, []
         if not course:
             return
-        closed = len(course) > 2 and course[0][:2] == course[-1][:2]
+        closed = len(course) > 2 and dist(course[0][:2], course[-1][:2]) <= _BACK
         made = drawn(carried(course[:-1] if closed else course, closed, scaling(_UNIT, _UNIT)), closed)
         odd = tuple(Oddity(Odd.ZERO, at) for at in (made.empty if made.shape is None else ()))
         start = Point(*course[0][:2]) * _UNIT
@@ -164,8 +174,8 @@ _COMMANDS: Mapping[str, Callable[[_Plotter, Sequence[float]], None]] = MappingPr
         "PD": _Plotter.lowered,
         "PA": _absolute,
         "PR": _relative,
-        "AA": _Plotter.arc,
-        "AR": _Plotter.arc,
+        "AA": _Plotter.arc_absolute,
+        "AR": _Plotter.arc_relative,
         "CI": _Plotter.circle,
     }
 )

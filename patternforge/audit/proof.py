@@ -23,7 +23,7 @@ from patternforge.audit.scene import Scene, scene
 from patternforge.fit.findings import Verdict
 from patternforge.geometry.boxes import Box
 from patternforge.geometry.point import Point
-from patternforge.units import mm
+from patternforge.units import counted, mm
 
 __all__ = ["cut_flaws", "file_flaws"]
 
@@ -130,11 +130,9 @@ def _line_flaws(file: CutFile, ordered: Ordered) -> Iterator[Flaw]:
 def _told_by_number(flaw: Flaw, found: Entity | None, wanted: OrderedLine | None, more: int) -> Flaw:
     """The flaw, or where lines are missing or too many that they are."""
     if more < 0 and wanted is not None:
-        return _flaw("missing", f"{_some(-more, wanted.word)} missing, the first here", _middle(wanted.box))
+        return _flaw("missing", f"{counted(-more, wanted.word)} missing, the first here", _middle(wanted.box))
     if more > 0 and found is not None:
-        return _flaw(
-            "too many", f"{more} more line{'s' if more > 1 else ''} than drawn, the first here", found.at, found
-        )
+        return _flaw("too many", f"{counted(more, 'more line')} than drawn, the first here", found.at, found)
     return flaw
 
 
@@ -192,7 +190,7 @@ def _count_flaws(file: CutFile, ordered: Ordered) -> Iterator[Flaw]:
     counts = Counter(line.word for line in ordered.lines)
     for word, wanted in ordered.counts.items():
         if counts[word] != wanted:
-            yield _flaw("count", f"holds {_some(counts[word], word)}, but the pattern has {wanted}")
+            yield _flaw("count", f"holds {counted(counts[word], word)}, but the pattern has {wanted}")
     outlines = [each for each, line in zip(_drawing(file), ordered.lines, strict=False) if line.word == _OUTLINE]
     slack = _SLACKS[file.kind].place * 2 + 2 * ordered.stray
     for entity, piece in zip(outlines, ordered.pieces, strict=False):
@@ -253,10 +251,6 @@ def _by(width: float, height: float) -> str:
 
 def _a(word: str) -> str:
     return f"an {word}" if word[0] in "aeiou" else f"a {word}"
-
-
-def _some(count: int, word: str) -> str:
-    return f"{count} {word}" if count == 1 else f"{count} {word}s"
 
 
 def _flaw(kind: str, what: str, at: Point | None = None, on: Entity | None = None) -> Flaw:

@@ -19,9 +19,10 @@ def main() -> None:
         return
     try:
         _collect_seldom()
+        from patternforge.cli.called import program
         from patternforge.cli.commands import app
 
-        app(prog_name="patternforge")
+        app(prog_name=program())
     except KeyboardInterrupt:
         print("stopped", file=sys.stderr)
         sys.exit(130)

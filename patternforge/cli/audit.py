@@ -12,7 +12,7 @@ from patternforge.cli.table import columns
 from patternforge.fit.findings import Verdict
 from patternforge.geometry.point import Point
 from patternforge.pipeline.audit import Audit
-from patternforge.units import inches, mm
+from patternforge.units import counted, inches, mm
 
 __all__ = ["audit_report", "every_check"]
 
@@ -45,8 +45,8 @@ def _head(found: Audit) -> list[str]:
     kinds = ", ".join(f"{count} {kind}" for kind, count in found.kinds) or "nothing"
     rows = [
         ("size over all", _size(file)),
-        ("pieces", f"{_counted(found.outlines, 'outline')}, {_counted(found.inside, 'contour')} inside,"
-         f" {_counted(found.loose, 'open line')}"),
+        ("pieces", f"{counted(found.outlines, 'outline')}, {counted(found.inside, 'contour')} inside,"
+         f" {counted(found.loose, 'open line')}"),
         ("drawn as", kinds),
         *((f"smallest {each.word}", _measured(file, each.measure.value, each.measure.at))
           for each in found.smallest if each.measure is not None),
@@ -102,11 +102,7 @@ def _conclusion(found: Audit) -> str:
         return f"Clean: {len(found.checks)} checks found nothing."
     parts = []
     if counts[Verdict.NO]:
-        parts.append(f"{_counted(counts[Verdict.NO], 'flaw')} would spoil leather or be refused")
+        parts.append(f"{counted(counts[Verdict.NO], 'flaw')} would spoil leather or be refused")
     if counts[Verdict.LOOK]:
-        parts.append(f"look at {_counted(counts[Verdict.LOOK], 'place')}")
+        parts.append(f"look at {counted(counts[Verdict.LOOK], 'place')}")
     return f"Not clean: {'; '.join(parts)}."
-
-
-def _counted(count: int, word: str) -> str:
-    return f"{count} {word}" if count == 1 else f"{count} {word}s"

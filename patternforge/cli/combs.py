@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from textwrap import fill
-
 import typer
 
-from patternforge.cli.lines import WIDTH
+from patternforge.cli.called import to_type
+from patternforge.cli.lines import numbered
 from patternforge.delivery import Delivery
 from patternforge.drafting.comb import KerfComb
 
@@ -16,19 +15,24 @@ __all__ = ["comb_report", "kerf_report"]
 def comb_report(comb: KerfComb, delivery: Delivery) -> list[str]:
     """The files written, and what to do with the comb."""
     steps = [
-        "Cut comb and tongue with the settings you cut wallets with, from the same leather or from card. Nothing in"
-        " the file makes up for the kerf: leave it so.",
-        "Push the tongue into the slots from the left, without force, and count the last slot that takes it.",
-        f"Give it to the program: patternforge kerf --slot 4 --step {comb.step:g}mm. Or measure the tongue across:"
-        " patternforge kerf --tongue 7.82mm",
-        "Write the kerf into the table of your machine.",
+        (
+            "Cut comb and tongue with the settings you cut wallets with, from the same leather or from card. Nothing"
+            " in the file makes up for the kerf: leave it so.",
+        ),
+        ("Push the tongue into the slots from the left, without force, and count the last slot that takes it.",),
+        (
+            "Give it to the program, or give it the tongue, measured across:",
+            to_type("kerf", "--slot", 4, "--step", f"{comb.step:g}mm"),
+            to_type("kerf", "--tongue", "7.82mm"),
+        ),
+        ("Write the kerf into the table of your machine.",),
     ]
     return [
         f"Written to {delivery.folder}:",
         *(f"  {name}" for name in delivery.written),
         "",
         "How to use it",
-        *(fill(step, WIDTH, initial_indent=f"  {i}. ", subsequent_indent="     ") for i, step in enumerate(steps, 1)),
+        *numbered(steps),
     ]
 
 

@@ -24,7 +24,7 @@ from patternforge.cli.choices import (
 )
 from patternforge.cli.comparing import comparing
 from patternforge.cli.guard import guarded
-from patternforge.cli.lines import say
+from patternforge.cli.lines import say, searching
 from patternforge.cli.making import making
 from patternforge.cli.trials import trials
 from patternforge.cli.watching import watching
@@ -58,7 +58,7 @@ def _top(
     pass
 
 
-@app.command()
+@app.command(short_help="Draft a design and write its files, all of them or none.")
 @guarded
 def draft(
     context: typer.Context,
@@ -116,10 +116,10 @@ def draft(
         from patternforge.cli.machines import with_machine
 
         request = with_machine(request, machine, written)
-    say(draft_report(drafted(request), request))
+    say(draft_report(drafted(request, searching), request))
 
 
-@app.command()
+@app.command(short_help="Draft a design and say how it fits. Writes nothing.")
 @guarded
 def check(
     design: options.DesignFile,
@@ -141,14 +141,14 @@ def check(
     from patternforge.pipeline.stages import lettered
 
     cured = (Verdict.NO, Verdict.LOOK) if cure_looks else (Verdict.NO,)
-    done = checked(design, pairs(settings), texts(initials), cured)
+    done = checked(design, pairs(settings), texts(initials), cured, searching)
     say(full_report(done) if every else check_report(done))
     wallet = lettered(done.wallet)
     if wallet.verdict is Verdict.NO:
         raise typer.Exit(FitError.exit_status)
 
 
-@app.command()
+@app.command(short_help="Draw a wallet to be looked at, and how it is made up.")
 @guarded
 def views(
     design: options.DesignFile,
@@ -169,7 +169,7 @@ def views(
     say(views_report(viewed(ViewsRequest(design, pairs(settings), out, paper_named(paper)))))
 
 
-@app.command()
+@app.command(short_help="Say what in cutting files would spoil leather, and where.")
 @guarded
 def audit(
     files: options.CutFiles,
@@ -196,7 +196,7 @@ def audit(
         raise typer.Exit(AuditError.exit_status)
 
 
-@app.command()
+@app.command(short_help="Start a design of your own from a ready one.")
 @guarded
 def new(
     start: options.From = None,
@@ -205,15 +205,15 @@ def new(
     out: options.OutFile = None,
 ) -> None:
     """Start a design of your own from a ready one; with no options it asks a few questions. Overwrites nothing."""
+    from patternforge.cli.called import to_type
     from patternforge.cli.start import Wish, started, wished
 
     path = started(wished(Wish(start or "", name or "", pairs(settings), out)))
-    say(
-        [f"{path} is written.", f"See how it fits: patternforge check {path}", f"Draft it: patternforge draft {path}"]
-    )
+    fits, drafts = to_type("check", path), to_type("draft", path)
+    say([f"{path} is written.", f"See how it fits: {fits}", f"Draft it: {drafts}"])
 
 
-@app.command()
+@app.command(short_help="Write the JSON Schema of design files or other files.")
 @guarded
 def schema(of: options.SchemaOf = SchemaName.DESIGN, out: options.OutFile = None) -> None:
     """Write the JSON Schema of design files, machine tables or price lists, for editors, or of pattern.json."""
@@ -227,7 +227,7 @@ def schema(of: options.SchemaOf = SchemaName.DESIGN, out: options.OutFile = None
         say([f"{file_delivered(out, text.encode('ascii'))} is written."])
 
 
-@app.command()
+@app.command(short_help="List what a wallet can hold and what closes it.")
 @guarded
 def items(word: options.Word = None) -> None:
     """List what a wallet can hold and what closes it by name, with sizes in mm and where they come from."""
@@ -236,7 +236,7 @@ def items(word: options.Word = None) -> None:
     say(items_table(word or ""))
 
 
-@app.command()
+@app.command(short_help="List the machine tables, show one, or copy one.")
 @guarded
 def machines(name: options.MachineWord = None, out: options.OutFile = None) -> None:
     """List the machine tables that have a name; with a NAME show that table, or copy it to a file of your own."""

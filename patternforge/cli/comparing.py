@@ -16,7 +16,7 @@ __all__ = ["comparing"]
 comparing = typer.Typer()
 
 
-@comparing.command()
+@comparing.command(short_help="Say which pieces and dies of the old serve for the new.")
 @guarded
 def compare(
     old: options.Old,
@@ -38,7 +38,7 @@ def compare(
     say(compare_report(held_against(CompareRequest(old, new, pairs(settings), out))))
 
 
-@comparing.command()
+@comparing.command(short_help="Say in which thicknesses of leather the pieces serve.")
 @guarded
 def window(design: options.Made, settings: options.Settings = []) -> None:  # noqa: B006
     """Say from which to which thickness of each leather the pieces of DESIGN serve as they are. Writes nothing.

@@ -11,14 +11,13 @@ from patternforge.drawing.model import Role
 from patternforge.drawing.travel import tallies
 from patternforge.export.dxf import DxfOptions
 from patternforge.export.hpgl import HpglOptions
+from patternforge.fit.findings import reaches
 from patternforge.machines.table import Format, Machine
 from patternforge.machines.writing import makes_dies, stray_of_chords, writing_options
 from patternforge.pipeline.cutter import CutFiles
 from patternforge.units import MM_PER_M, mm
 
 __all__ = ["cutting_report"]
-
-_FORGIVEN = 1e-3  # mm, as in every check of the wallet
 
 
 def cutting_report(cut: CutFiles) -> list[str]:
@@ -63,7 +62,7 @@ def _mark(machine: Machine, role: Role) -> str:
 def _way(drawn: float, found: float) -> str:
     """The way between the lines, and what their order saves of it."""
     way = f"way between them {mm(found / MM_PER_M)} m"
-    if found >= drawn - _FORGIVEN:
+    if reaches(found, drawn):
         return f"{way}, as they were drawn"
     return f"{way}, as drawn it was {mm(drawn / MM_PER_M)} m: {100 * (drawn - found) / drawn:.0f} % saved"
 
@@ -85,7 +84,7 @@ def _smallest(cut: CutFiles) -> Iterator[str]:
 def _against(spot: Spot, limit: float, machine: Machine) -> str:
     if not limit:
         return ""
-    if spot.size >= limit - _FORGIVEN:
+    if reaches(spot.size, limit):
         return f", the machine can cut {mm(limit)} mm"
     word = "no" if makes_dies(machine) else "look"
     return f": {word}, the machine can cut no smaller than {mm(limit)} mm"

@@ -7,6 +7,7 @@ from itertools import groupby
 
 from patternforge.cli.table import columns
 from patternforge.fit.findings import Bound, Finding, Verdict, number, worst
+from patternforge.units import counted
 
 __all__ = ["Cures", "conclusion", "every_finding", "findings_table"]
 
@@ -46,13 +47,9 @@ def conclusion(findings: Sequence[Finding]) -> str:
         case Verdict.GOOD:
             return f"It fits: all {len(findings)} measures are good."
         case Verdict.LOOK:
-            return f"It fits, but look at {_times(counts[Verdict.LOOK], 'measure')} before you cut."
+            return f"It fits, but look at {counted(counts[Verdict.LOOK], 'measure')} before you cut."
         case Verdict.NO:
-            return f"It does not fit: {_times(counts[Verdict.NO], 'measure')} would spoil the leather."
-
-
-def _times(count: int, word: str) -> str:
-    return f"{count} {word}" if count == 1 else f"{count} {word}s"
+            return f"It does not fit: {counted(counts[Verdict.NO], 'measure')} would spoil the leather."
 
 
 def _worst_first(findings: Sequence[Finding]) -> Iterator[Finding]:

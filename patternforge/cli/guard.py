@@ -11,6 +11,7 @@ from typing import ParamSpec
 
 import typer
 
+from patternforge.cli.called import module
 from patternforge.errors import DeliveryError, PatternforgeError
 
 __all__ = ["guarded"]
@@ -62,7 +63,7 @@ def _is_ours(error: Exception) -> bool:
 def _apology(error: Exception) -> str:
     return (
         f"patternforge met a fault of its own ({type(error).__name__}: {error}).\n"
-        "Please report it together with the design file; 'python -X dev -m patternforge.cli ...' shows where."
+        f"Please report it together with the design file; '{module('-X', 'dev')} ...' shows where."
     )
 
 

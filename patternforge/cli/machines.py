@@ -9,6 +9,7 @@ from typing import Any
 
 import typer
 
+from patternforge.cli.called import to_type
 from patternforge.cli.choices import Usage
 from patternforge.cli.request import refuse_unused
 from patternforge.cli.table import columns
@@ -103,7 +104,7 @@ def machines_table(folder: Path) -> list[str]:
     return [
         *columns(rows),
         "",
-        "Start your own from the nearest: patternforge machines laser --out my-laser.yaml",
-        "Use it by its file: patternforge draft wallet.yaml --machine my-laser.yaml",
+        f"Start your own from the nearest: {to_type('machines', 'laser', '--out', 'my-laser.yaml')}",
+        f"Use it by its file: {to_type('draft', 'wallet.yaml', '--machine', 'my-laser.yaml')}",
         f"By its name, once it lies in a folder 'machines' beside the design or in {own_folder()}",
     ]

@@ -40,7 +40,7 @@ _Waste = Annotated[
 ]
 
 
-@making.command()
+@making.command(short_help="Write the making sheet of a design for the bench.")
 @guarded
 def sheet(
     design: options.DesignFile,
@@ -59,19 +59,14 @@ def sheet(
     It comes as HTML for a screen and as PDF for a printer, with boxes to tick off. A wallet that does not fit has one
     too, which says so.
     """
-    from patternforge.cli.request import printing
+    from patternforge.cli.request import printing, within_range
     from patternforge.drawing.paper import paper_named
-    from patternforge.errors import DraftError
     from patternforge.pipeline.making import MakingRequest
     from patternforge.pipeline.making import making as made
 
+    within_range("--waste", lambda: MakingRequest(design, waste=waste))
     told = printing(white, measured, type_size)
-    try:
-        request = MakingRequest(
-            design, pairs(settings), texts(initials), prices, waste, paper_named(paper), told, out
-        )
-    except DraftError as error:
-        raise typer.BadParameter(str(error), param_hint="--waste") from error
+    request = MakingRequest(design, pairs(settings), texts(initials), prices, waste, paper_named(paper), told, out)
     say(_report(made(request)))
 
 
@@ -81,6 +76,22 @@ def _report(done: Making) -> list[str]:
     return [
         f"{done.wallet.pattern.design.title}: making sheet in {done.delivery.folder}",
         *(f"  {name}" for name in done.delivery.written if not name.endswith(".txt")),
+        *_of_prices(done),
         "",
         conclusion(done.wallet.findings),
     ]
+
+
+def _of_prices(done: Making) -> list[str]:
+    """What the price list lacks for this wallet, and what of it the wallet has no use for."""
+    from patternforge.drafting.making.price_gaps import unpriced, unused
+
+    if done.prices is None:
+        return []
+    pattern = done.wallet.pattern
+    told = (
+        ("Not in the costs, for want of a price", ", ".join(unpriced(pattern, done.prices))),
+        ("In the price list, but in nothing of this wallet", ", ".join(unused(pattern, done.prices))),
+    )
+    lines = [f"{what}: {names}" for what, names in told if names]
+    return ["", *lines] if lines else []

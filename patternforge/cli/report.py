@@ -25,7 +25,7 @@ from patternforge.pipeline.finished import (
 )
 from patternforge.pipeline.request import DraftRequest
 from patternforge.pipeline.stages import Judged
-from patternforge.units import MM2_PER, MM_PER_FOOT, MM_PER_M, MM_PER_OUNCE, inches, mm
+from patternforge.units import MM2_PER, MM_PER_FOOT, MM_PER_M, MM_PER_OUNCE, counted, inches, mm
 from patternforge.wallet.pattern import Adjustment, Pattern
 
 if TYPE_CHECKING:
@@ -192,8 +192,8 @@ def _files(done: Draft) -> list[str]:
 def _proved(count: int) -> list[str]:
     if not count:
         return []
-    files = "1 file to cut by was" if count == 1 else f"{count} files to cut by were"
-    return [f"{files} read back and proved line by line before any file was written."]
+    files, were = counted(count, "file"), "was" if count == 1 else "were"
+    return [f"{files} to cut by {were} read back and proved line by line before any file was written."]
 
 
 def _point(caution: str) -> str:

@@ -27,7 +27,7 @@ from patternforge.errors import DraftError
 from patternforge.export.dxf import DxfVersion
 from patternforge.pipeline.request import OnNo
 
-__all__ = ["cutting", "on_no", "printing", "refuse_unused", "release"]
+__all__ = ["cutting", "on_no", "printing", "refuse_unused", "release", "within_range"]
 
 _Made = TypeVar("_Made")
 
@@ -76,10 +76,10 @@ def cutting(
     awl: Awl = Awl.CROSSES,
 ) -> DraftingOptions:
     """How laser and die files are made; a usage error, naming the option, for a size out of its range."""
-    _within_range("--kerf", lambda: LaserOptions(kerf, gap=_WIDE))
-    _within_range("--bed", lambda: LaserOptions(bed=bed))
-    _within_range("--engrave", lambda: LaserOptions(cut_face=CutFace(face), engraving=Engraving(engraved)))
-    laser = _within_range(
+    within_range("--kerf", lambda: LaserOptions(kerf, gap=_WIDE))
+    within_range("--bed", lambda: LaserOptions(bed=bed))
+    within_range("--engrave", lambda: LaserOptions(cut_face=CutFace(face), engraving=Engraving(engraved)))
+    laser = within_range(
         "--gap", lambda: LaserOptions(kerf, CutFace(face), FoldTicks(ticks), gap, bed, Engraving(engraved))
     )
     holes = {Punching.NONE: DieHoles.LEFT_OUT, Punching.PUNCHED: DieHoles.PUNCHED}
@@ -93,7 +93,7 @@ def release(dxf: DxfRelease) -> DxfVersion:
 
 def printing(white: float, measured: Corrections, size: TypeSize) -> PrintSettings:
     """How pages are printed; the design gives the title. A usage error for a rim out of its range."""
-    _within_range("--white", lambda: PrintSettings("", margin=white))
+    within_range("--white", lambda: PrintSettings("", margin=white))
     letters = {TypeSize.USUAL: Letters.USUAL, TypeSize.LARGE: Letters.LARGE}[size]
     return PrintSettings(
         "", margin=white, x_correction=measured.across, y_correction=measured.upright, letters=letters
@@ -105,7 +105,8 @@ def on_no(despite_findings: bool) -> OnNo:
     return OnNo.WRITE if despite_findings else OnNo.STOP
 
 
-def _within_range(option: str, made: Callable[[], _Made]) -> _Made:
+def within_range(option: str, made: Callable[[], _Made]) -> _Made:
+    """What is made; a usage error that names the option when it is refused, so nothing else may be made with it."""
     try:
         return made()
     except DraftError as error:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from textwrap import fill
 
-from patternforge.cli.lines import WIDTH
+from patternforge.cli.called import to_type
+from patternforge.cli.lines import WIDTH, numbered
 from patternforge.delivery import Delivery
 from patternforge.drafting.strip import TestStrip
 from patternforge.leather.neutral import READING, Neutral, StripFold
@@ -18,28 +19,31 @@ _WIDE_APART = 0.2  # thicknesses between the strips; common practice, no source
 
 def strip_report(strip: TestStrip, delivery: Delivery) -> list[str]:
     """The files written, and what to do with the strip."""
+    sizes = ("--length", f"{strip.length:g}mm", "--gauge", f"{strip.gauge:g}mm")
     steps = [
-        f"Cut the strip from the leather, {strip.length:g} mm long to a tenth of a millimetre, lying on the hide as"
-        " the panels of the wallet will. Measure its thickness.",
-        f"Make a stack {strip.gauge:g} mm thick of cards. Fold the strip round its edge at the middle marks, the face"
-        " that is to show outside, as wet or dry as you fold wallets. Press both legs flat on the stack.",
-        "Read each leg with a rule, from the outside of the bend to the end. Do it with three strips.",
-        f"Give the readings to the program: patternforge neutral --thickness 1.2mm --length {strip.length:g}mm"
-        f" --gauge {strip.gauge:g}mm 49.4+49.4 49.3+49.4",
+        (
+            f"Cut the strip from the leather, {strip.length:g} mm long to a tenth of a millimetre, lying on the hide"
+            " as the panels of the wallet will. Measure its thickness.",
+        ),
+        (
+            f"Make a stack {strip.gauge:g} mm thick of cards. Fold the strip round its edge at the middle marks, the"
+            " face that is to show outside, as wet or dry as you fold wallets. Press both legs flat on the stack.",
+        ),
+        ("Read each leg with a rule, from the outside of the bend to the end. Do it with three strips.",),
+        (
+            "Give the readings to the program, with the thickness you measured:",
+            to_type("neutral", "--thickness", "1.2mm", *sizes, "49.4+49.4", "49.3+49.4"),
+        ),
     ]
     return [
         f"Written to {delivery.folder}:",
         *(f"  {name}" for name in delivery.written),
         "",
         "How to use it",
-        *(fill(step, WIDTH, initial_indent=f"  {i}. ", subsequent_indent="     ") for i, step in enumerate(steps, 1)),
+        *numbered(steps),
         "",
         fill("Blade: cut away from your hand, with a sharp blade along a metal rule.", WIDTH),
     ]
-
-
-def _step(number: int, words: str) -> str:
-    return fill(words, WIDTH, initial_indent=f"  {number}. ", subsequent_indent="     ")
 
 
 def neutral_report(fold: StripFold, legs: Sequence[float], found: Neutral) -> list[str]:

@@ -18,7 +18,7 @@ __all__ = ["trials"]
 trials = typer.Typer()
 
 
-@trials.command()
+@trials.command(short_help="Write a comb to cut that tells the kerf.")
 @guarded
 def comb(
     machine: options.MachineName = None,
@@ -44,7 +44,7 @@ def comb(
     say(comb_report(wanted, comb_delivered(request)))
 
 
-@trials.command()
+@trials.command(short_help="Tell the kerf from a comb that has been cut.")
 @guarded
 def kerf(slot: options.CombSlot = None, tongue: options.CombTongue = None, step: options.CombStep = 0.05) -> None:
     """Tell the kerf from a comb: by the last slot that takes the tongue, or by the width of the tongue."""
@@ -54,7 +54,7 @@ def kerf(slot: options.CombSlot = None, tongue: options.CombTongue = None, step:
     say(kerf_report(KerfComb(step), slot, tongue))
 
 
-@trials.command()
+@trials.command(short_help="Write a test strip that tells where a leather bends.")
 @guarded
 def strip(
     length: options.StripLength = 100.0,
@@ -78,7 +78,7 @@ def strip(
     say(strip_report(wanted, strip_delivered(StripRequest(wanted, paper_named(paper), settings, out))))
 
 
-@trials.command()
+@trials.command(short_help="Tell a leather's neutral value from folded test strips.")
 @guarded
 def neutral(
     legs: options.Legs,

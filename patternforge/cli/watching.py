@@ -20,7 +20,7 @@ __all__ = ["watching"]
 watching = typer.Typer()
 
 
-@watching.command()
+@watching.command(short_help="Show a design on a page that follows every save.")
 @guarded
 def watch(
     design: options.DesignFile,

@@ -24,7 +24,7 @@ SizeName = Annotated[
 ]
 
 
-@reasons.command()
+@reasons.command(short_help="Tell how a size of a design came about.")
 @guarded
 def why(design: options.DesignFile, name: SizeName = None, settings: options.Settings = []) -> None:  # noqa: B006
     """Tell how a size of DESIGN came about: what it is the sum of, down to what was entered and the standards behind.

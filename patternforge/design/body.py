@@ -13,6 +13,7 @@ from patternforge.design.places import sides
 from patternforge.design.scope import Kind, Scope
 from patternforge.design.values import ANY, POSITIVE, Bounds, count_of, number_of
 from patternforge.design.words import nearest, word_advice
+from patternforge.units import counted
 from patternforge.wallet.spec import BodySpec, Edge, FoldSpec, Load, PanelSpec
 
 __all__ = ["body", "corners_of", "fit_or_length", "load_share"]
@@ -120,13 +121,9 @@ def _fold_count_holds(table: Entries, panels: int, folds: int) -> bool:
     if folds == panels - 1:
         return True
     key = "folds" if "folds" in table.nodes else "panels"
-    what = f"{_counted(panels, 'panel')} and {_counted(folds, 'fold')} do not go together"
-    table.add_fault(key, what, f"give {_counted(panels - 1, 'fold')}, one between each two panels")
+    what = f"{counted(panels, 'panel')} and {counted(folds, 'fold')} do not go together"
+    table.add_fault(key, what, f"give {counted(panels - 1, 'fold')}, one between each two panels")
     return False
-
-
-def _counted(number: int, word: str) -> str:
-    return f"{number} {word}" if number == 1 else f"{number} {word}s"
 
 
 def _closing(table: Entries, folds: int) -> tuple[int, ...]:

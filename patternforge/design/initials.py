@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from patternforge.design.entries import Entries, entries, titled
-from patternforge.design.located import At, Entry, FaultList, Node, Row, Scalar, Table
+from patternforge.design.located import At, Entry, FaultList, Node, Row, Scalar, Table, beside
 from patternforge.design.mark_forms import InitialsForm, LetterStyle, StampForm
 from patternforge.design.names import Names
 from patternforge.design.places import spot
@@ -35,7 +35,7 @@ def with_initials(root: Table, texts: Mapping[str, str], faults: FaultList) -> T
     for name in texts:
         if name not in known:
             what = f"there are no initials called '{name}'"
-            faults.add(At(_OPTION, 1, 1), what, word_advice(name, [each for each in known if each]))
+            faults.add(beside(_OPTION, name, texts[name]), what, word_advice(name, [each for each in known if each]))
     if not isinstance(row, Row):
         return root
     changed = replace(row, items=tuple(_lettered(node, texts) for node in nodes))
@@ -55,7 +55,7 @@ def _lettered(node: Node, texts: Mapping[str, str]) -> Node:
     name = _name(node)
     if not isinstance(node, Table) or name not in texts:
         return node
-    text = Scalar(texts[name], At(_OPTION, 1, 1, name), plain=False)
+    text = Scalar(texts[name], beside(_OPTION, name, texts[name]), plain=False)
     key = next((entry.key for entry in node if entry.key.text == "text"), Scalar("text", node.at))
     others = tuple(entry for entry in node if entry.key.text != "text")
     return replace(node, entries=(*others, Entry(key, text)))

@@ -8,17 +8,36 @@ from dataclasses import dataclass, field
 from patternforge.errors import DesignError, Fault
 from patternforge.units import MeasureError
 
-__all__ = ["At", "Entry", "FaultList", "Lost", "Node", "Row", "Scalar", "Table"]
+__all__ = ["At", "Entry", "FaultList", "Lost", "Node", "Row", "Scalar", "Table", "beside", "shortened"]
+
+_LONGEST_SHOWN = 40
 
 
 @dataclass(frozen=True, slots=True)
 class At:
-    """A place in a file, line and column counted from 1; ``setting`` names a value given outside the file."""
+    """A place in a file, line and column counted from 1, or the option beside the file that says a value.
+
+    ``setting`` names a value given by an option; there is no line and column then, and both are 0.
+    """
 
     file: str
     line: int
     column: int
     setting: str = ""
+
+
+def beside(option: str, name: str, text: str) -> At:
+    """The place of a value that ``option`` gives to ``name``, told as it was given; long values are cut short.
+
+    >>> beside("--set", "margin", "9 mm")
+    At(file='--set margin=9 mm', line=0, column=0, setting='margin')
+    """
+    return At(f"{option} {name}={' '.join(shortened(text).split())}", 0, 0, name)
+
+
+def shortened(text: str) -> str:
+    """``text`` as far as a message quotes it."""
+    return text if len(text) <= _LONGEST_SHOWN else f"{text[:_LONGEST_SHOWN]}..."
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,8 +113,7 @@ class FaultList:
 
     def add(self, at: At, what: str, remedy: str = "") -> None:
         """Take down one fault."""
-        named = f"{at.setting}: {what}" if at.setting else what
-        self.found.append(Fault(at.file, at.line, at.column, named, remedy))
+        self.found.append(Fault(at.file, at.line, at.column, what, remedy))
 
     def add_measure(self, at: At, of: str, error: MeasureError) -> None:
         """Take down what is wrong with the measure ``of`` something."""

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from patternforge.design.located import At, Entry, FaultList, Node, Scalar, Table
+from patternforge.design.located import Entry, FaultList, Node, Scalar, Table, beside
 from patternforge.design.words import word_advice
 
 __all__ = ["with_settings"]
 
-_PLACE = "--set"
+_OPTION = "--set"
 _LEATHER_KEYS = ("thickness", "neutral")
 
 
@@ -20,12 +20,10 @@ def with_settings(root: Table, settings: Mapping[str, str], faults: FaultList) -
     A name that the file does not declare is a fault. What the new text is worth is found out where it is read.
     """
     for name, text in settings.items():
-        at = At(_PLACE, 1, 1, name)
+        at = beside(_OPTION, name, text)
         path = _path(root, name)
         if path is None:
-            faults.add(
-                At(_PLACE, 1, 1), f"there is nothing called '{name}' to set", word_advice(name, _settable(root))
-            )
+            faults.add(at, f"there is nothing called '{name}' to set", word_advice(name, _settable(root)))
         else:
             root = _replaced(root, path, Scalar(text, at, plain=False))
     return root

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field, replace
 
 import yaml
 
-from patternforge.design.located import At, Entry, FaultList, Lost, Node, Row, Scalar, Table
+from patternforge.design.located import At, Entry, FaultList, Lost, Node, Row, Scalar, Table, shortened
 from patternforge.design.yaml_faults import syntax_fault
 from patternforge.errors import DesignError, Fault
 
@@ -20,7 +20,6 @@ __all__ = ["DESIGN", "Subject", "decoded", "located"]
 
 _DEEPEST = 40
 _LONGEST_FILE = 1_000_000
-_LONGEST_SHOWN = 40
 _BREAK = re.compile(r"\r\n|\n|\r")
 # What YAML 1.1 calls printable (section 5.1), less the tab and the breaks that editors do not count as lines.
 _UNLAWFUL = "[^\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]"
@@ -99,7 +98,7 @@ def _refuse_root(root: Node | None, file: str, faults: FaultList, subject: Subje
 def _refuse_unlawful_characters(text: str, file: str, faults: FaultList, subject: Subject) -> None:
     if len(text) > _LONGEST_FILE:
         what = f"the file has {len(text)} characters"
-        raise DesignError([Fault(file, 1, 1, what, f"a {subject.word} has at most {_LONGEST_FILE}")])
+        raise DesignError([Fault(file, 0, 0, what, f"a {subject.word} has at most {_LONGEST_FILE}")])
     for number, line in enumerate(_BREAK.split(text), start=1):
         # All that is unlawful is unprintable too; to compile the pattern takes longer than to read a whole design.
         match = None if line.isprintable() else re.search(_UNLAWFUL, line)
@@ -201,9 +200,7 @@ class _Builder:
                 continue
             name = entry.key.text
             if name in found:
-                what = (
-                    f"the key '{_shortened(name)}' is repeated; it stands on line {found[name].key.at.line} already"
-                )
+                what = f"the key '{shortened(name)}' is repeated; it stands on line {found[name].key.at.line} already"
                 self.faults.add(entry.key.at, what, "keep one of them")
             else:
                 found[name] = entry
@@ -211,7 +208,7 @@ class _Builder:
 
     def _refuse_comma(self, key: Node, found: dict[str, Entry]) -> None:
         name, entry = found.popitem()
-        what = f"a comma ends the value of '{_shortened(name)}', and what follows is read as a key"
+        what = f"a comma ends the value of '{shortened(name)}', and what follows is read as a key"
         self.faults.add(key.at, what, "write a decimal point, or put the number in quotes")
         found[name] = Entry(entry.key, Lost(entry.value.at))
 
@@ -225,7 +222,7 @@ class _Builder:
             return None
         if key.plain and ":" in key.text:
             name, _, rest = key.text.partition(":")
-            shown = _shortened(rest)
+            shown = shortened(rest)
             self.faults.add(key.at, f"there is no space after the colon of '{name}'", f"write '{name}: {shown}'")
             return Entry(Scalar(name, key.at), Lost(value.at))
         if isinstance(value, Scalar) and not value.text and value.plain:
@@ -241,7 +238,3 @@ def _stands_beside_comma(key: Node, value: Node) -> bool:
         and isinstance(value, Scalar)
         and value.is_blank
     )
-
-
-def _shortened(text: str) -> str:
-    return text if len(text) <= _LONGEST_SHOWN else f"{text[:_LONGEST_SHOWN]}..."

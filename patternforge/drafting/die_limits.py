@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from patternforge.drafting.dies import Die
 from patternforge.drafting.smallest import across, smallest
 from patternforge.drawing.model import Role
-from patternforge.fit.findings import Verdict
+from patternforge.fit.findings import Verdict, reaches
 from patternforge.fit.fineness import fineness
 from patternforge.units import mm
 from patternforge.wallet.pattern import Pattern
@@ -17,12 +17,11 @@ __all__ = ["FINE", "GENERAL_SHOP", "LEATHER", "SLOT", "Fine", "ShopLimits", "fin
 
 LEATHER, SLOT = "leather between two cuts", "slot or notch"
 FINE = 10.0  # mm: leather or room no finer than this is nobody's limit
-_FORGIVEN = 1e-3  # mm, as in every check of the wallet
 
 
 @dataclass(frozen=True, slots=True)
 class ShopLimits:
-    """The smallest hole across, room or leather between two cuts, and radius a shop can make, mm; 0: not known.
+    """The smallest hole across, room or leather between two cuts, and radius a shop can make, mm; 0: not given.
 
     ``whose`` says in words whose limits these are.
     """
@@ -40,7 +39,7 @@ GENERAL_SHOP = ShopLimits("one rule-die shop, ask yours", hole=0.8, gap=2.4)
 
 @dataclass(frozen=True, slots=True)
 class Fine:
-    """The smallest of its kind in a die, mm, the limit it is held against (0: not known), and what comes of it."""
+    """The smallest of its kind in a die, mm, the limit it is held against (0: not given), and what comes of it."""
 
     what: str
     size: float
@@ -51,7 +50,7 @@ class Fine:
         """Good at or above the limit, no below it; look, where the shop has to be asked."""
         if not self.limit:
             return Verdict.LOOK
-        return Verdict.GOOD if self.size >= self.limit - _FORGIVEN else Verdict.NO
+        return Verdict.GOOD if reaches(self.size, self.limit) else Verdict.NO
 
     @property
     def is_below(self) -> bool:
@@ -64,12 +63,14 @@ class Fine:
 
         >>> Fine(SLOT, 2.0, 2.4).told
         'smallest slot or notch 2.00 mm, limit 2.40 mm: NO, the shop cannot make it'
+        >>> Fine("radius", 2.0, 0.0).told
+        "smallest radius 2.00 mm, the shop's limit is not given: ask"
         """
         match self.verdict:
             case Verdict.GOOD:
                 return f"smallest {self.what} {mm(self.size)} mm, limit {mm(self.limit)} mm: good"
             case Verdict.LOOK:
-                return f"smallest {self.what} {mm(self.size)} mm, limit not known: LOOK"
+                return f"smallest {self.what} {mm(self.size)} mm, the shop's limit is not given: ask"
             case Verdict.NO:
                 return (
                     f"smallest {self.what} {mm(self.size)} mm, limit {mm(self.limit)} mm: NO, the shop cannot make it"

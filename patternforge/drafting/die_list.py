@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import count as counted
 
 from patternforge.drafting.cautions import ALWAYS, DIE
 from patternforge.drafting.die_pack import DiePack
@@ -18,7 +17,7 @@ from patternforge.drawing.paper import Paper
 from patternforge.drawing.printing import PrintSettings, printable_area
 from patternforge.drawing.prose import Note, notes_height, notes_inks
 from patternforge.geometry.point import Bounds, Point
-from patternforge.units import mm
+from patternforge.units import counted, mm
 
 __all__ = ["list_pages"]
 
@@ -50,7 +49,7 @@ def list_pages(
     )
     notes = tuple(_said(pack, paper, proofs, cautions))
     parts = _parts(notes, own, settings)
-    return tuple(_page(part, number, len(parts), own, paper, settings) for part, number in zip(parts, counted(1)))
+    return tuple(_page(part, number, len(parts), own, paper, settings) for number, part in enumerate(parts, 1))
 
 
 def _page(notes: Sequence[Note], number: int, of: int, own: Bounds, paper: Paper, settings: PrintSettings) -> Page:
@@ -83,16 +82,16 @@ def _parts(notes: Sequence[Note], own: Bounds, settings: PrintSettings) -> list[
 
 
 def _said(pack: DiePack, paper: Paper, proofs: Sequence[Page], cautions: Sequence[str]) -> Iterator[Note]:
-    yield Note(_counted(pack), tuple(_how_many(pack)))
+    yield Note(_headed(pack), tuple(_how_many(pack)))
     yield from (_die_note(pack, die) for die in pack.dies)
     yield EDGE
     yield Note("How to use these pages", tuple(_use(paper, proofs)))
     yield Note("Before you cut", (*cautions, DIE, ALWAYS))
 
 
-def _counted(pack: DiePack) -> str:
+def _headed(pack: DiePack) -> str:
     pieces = sum(die.count for die in pack.dies)
-    dies, cut = ("1 die", "cuts") if len(pack.dies) == 1 else (f"{len(pack.dies)} dies", "cut")
+    dies, cut = counted(len(pack.dies), "die"), "cuts" if len(pack.dies) == 1 else "cut"
     return (
         f"{dies} {cut} the {pieces} pieces of one wallet" if pieces > 1 else f"{dies} {cut} the piece of one wallet"
     )

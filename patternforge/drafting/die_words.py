@@ -13,7 +13,7 @@ from patternforge.drafting.names import listed
 from patternforge.drafting.smallest import across
 from patternforge.drawing.model import Dot, Figure, Role, Stroke
 from patternforge.drawing.prose import Note
-from patternforge.units import mm
+from patternforge.units import counted, mm
 
 __all__ = ["EDGE", "die_notes", "turning_words"]
 
@@ -30,9 +30,8 @@ EDGE = Note(
 
 def die_notes(pack: DiePack, die: Die) -> tuple[Note, ...]:
     """All that is said of one die."""
-    times = "1 cut" if die.count == 1 else f"{die.count} cuts"
     return (
-        Note(f"{times} for one wallet", tuple(pack.cut_words(die))),
+        Note(f"{counted(die.count, 'cut')} for one wallet", tuple(pack.cut_words(die))),
         Note("How it is drawn", tuple(_views(pack, die))),
         EDGE,
         Note("Sizes", tuple(_sizes(pack, die))),

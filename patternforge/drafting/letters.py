@@ -8,7 +8,7 @@ from patternforge.drawing.glyph import CAPITAL
 from patternforge.drawing.lettering import letter_bounds, letter_strokes, letters
 from patternforge.drawing.model import Align, Ink, Role, Stroke, Text
 from patternforge.errors import DraftError
-from patternforge.fit.findings import Finding, at_least
+from patternforge.fit.findings import Finding, at_least, reaches
 from patternforge.geometry.path import polyline
 from patternforge.geometry.point import Bounds, Point
 from patternforge.units import mm
@@ -58,7 +58,7 @@ def small_letters(pattern: Pattern) -> Iterator[Finding]:
         for inscription in piece.inscriptions:
             height = letter_height(inscription)
             if height is not None:
-                remedy = "" if height >= _LEAST - 1e-3 else "make the box larger or the text shorter"
+                remedy = "" if reaches(height, _LEAST) else "make the box larger or the text shorter"
                 where = f"{inscription.name} on {piece.name}"
                 yield Finding("height of letters", where, height, at_least(_LEAST, 0.0), remedy)
 

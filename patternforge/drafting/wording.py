@@ -107,19 +107,20 @@ def wording(heading: str, words: Sequence[str]) -> Wording:
 def block(said: Wording, height: float, wrap: float | None) -> Block | None:
     """The heading in larger letters over the facts in letters of ``height`` mm.
 
-    With ``wrap`` the facts run on, parted by semicolons, in lines of at most so many mm; without it each takes a line
-    of its own. None when a single word is wider than ``wrap``.
+    With ``wrap`` the facts run on in lines of at most so many mm, parted by semicolons within a line and by its end;
+    without it each takes a line of its own. None when a single word is wider than ``wrap``.
 
-    >>> said = wording("shell", ["cut 1", "revision A"])
+    >>> said = wording("shell", ["cut 1", "revision A", "hidden when made up"])
     >>> [line for line, _, _ in block(said, 2.0, 40.0).lines]
-    ['shell', 'cut 1; revision A']
+    ['shell', 'cut 1; revision A', 'hidden when made up']
     """
     large = _HEADING * height
     if wrap is None:
         return _set(said, (said.heading,), said.facts, height)
     first = _filled(said, said.heading.split(), wrap / large)
     rest = _filled(said, [*(f"{fact};" for fact in said.facts[:-1]), *said.facts[-1:]], wrap / height)
-    return _set(said, first, rest, height) if first and rest else None
+    lines = tuple(line.removesuffix(";") for line in rest)
+    return _set(said, first, lines, height) if first and lines else None
 
 
 def _filled(said: Wording, parts: Sequence[str], wrap: float) -> tuple[str, ...]:

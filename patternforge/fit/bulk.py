@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from patternforge.fit.close import ClosedWallet
 from patternforge.fit.findings import Finding, at_most
 from patternforge.fit.layout import Layout
+from patternforge.fit.means import to_close_thinner
 from patternforge.geometry.point import Point
 from patternforge.wallet.pattern import Seam
 
@@ -26,7 +27,7 @@ class SeamStack:
 def bulk_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
     """Closed thickness as loaded, the thickest stack each seam sews through, the thickness over each spine."""
     limits = layout.pattern.design.limits
-    remedy = "thinner leather, fewer slots, or skive" if closed.thickness > limits.closed_thickness else ""
+    remedy = to_close_thinner(layout.pattern) if closed.thickness > limits.closed_thickness else ""
     whole = at_most(limits.closed_thickness, 2 * limits.closed_thickness)
     yield Finding("thickness closed, as loaded", "whole wallet", closed.thickness, whole, remedy)
     for seam in seam_stacks(layout):

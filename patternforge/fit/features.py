@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from patternforge.fit.close import ClosedWallet
-from patternforge.fit.findings import Finding, at_least, at_most
+from patternforge.fit.findings import Finding, at_least, at_most, reaches
 from patternforge.fit.folds import closed_point, closed_spans
 from patternforge.fit.layout import Layout
 from patternforge.geometry.path import Path
@@ -33,7 +33,7 @@ def _windows(layout: Layout, piece: Piece) -> Iterator[Finding]:
         return
     for opening, path in zip(openings, piece.openings, strict=False):
         border = _apart(path, piece.made)
-        remedy = "" if border >= opening.border - 1e-3 else "make the opening smaller or move it in"
+        remedy = "" if reaches(border, opening.border) else "make the opening smaller or move it in"
         limit, where = at_least(opening.border, opening.border / 2), f"{opening.name} in {piece.name}"
         yield Finding("border round an opening", where, border, limit, remedy)
         if opening.film:

@@ -10,6 +10,7 @@ from enum import StrEnum
 from patternforge.units import mm
 
 __all__ = [
+    "FORGIVEN",
     "Bound",
     "Finding",
     "Limit",
@@ -19,11 +20,13 @@ __all__ = [
     "at_most",
     "is_worse",
     "number",
+    "reaches",
     "within",
     "worst",
 ]
 
-_FORGIVEN = 1e-3  # of whatever is measured: a micrometre
+FORGIVEN = 1e-3
+"""What a measure may miss its limit by and still meet it, mm or what else it is in: finer than any tool."""
 
 
 class Verdict(StrEnum):
@@ -58,7 +61,7 @@ class Stretch:
         >>> Stretch(low=1.5).holds(1.4995), Stretch(-0.5, 0.5).holds(-0.6)
         (True, False)
         """
-        return self.low - _FORGIVEN <= measured <= self.high + _FORGIVEN
+        return self.low - FORGIVEN <= measured <= self.high + FORGIVEN
 
     @property
     def bound(self) -> Bound:
@@ -166,6 +169,15 @@ def is_worse(verdict: Verdict, than: Verdict) -> bool:
     False
     """
     return _RANK[verdict] > _RANK[than]
+
+
+def reaches(measured: float, limit: float) -> bool:
+    """Whether what was measured is as much as its limit; a micrometre is forgiven.
+
+    >>> reaches(1.4995, 1.5), reaches(1.49, 1.5)
+    (True, False)
+    """
+    return measured >= limit - FORGIVEN
 
 
 def at_least(good: float, tolerable: float) -> Limit:

@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from patternforge.fit.findings import Finding, at_least, at_most
+from patternforge.fit.findings import Finding, at_least, at_most, reaches
 from patternforge.fit.holes import rim_reach
 from patternforge.fit.layout import Layout, turned_thickness
 from patternforge.geometry.point import Bounds, Point
@@ -70,7 +70,7 @@ def finishing_findings(layout: Layout) -> Iterator[Finding]:
 def _left(layout: Layout, piece: Piece) -> Finding:
     limit = min(_LEAST_LEFT, _SHARE_LEFT * layout.thickness(piece))
     left = min(skive.left for skive in piece.skives)
-    remedy = "" if left >= limit - 1e-3 else "leave more leather, or it tears at the stitches and stretches"
+    remedy = "" if reaches(left, limit) else "leave more leather, or it tears at the stitches and stretches"
     return Finding("leather left by skiving", piece.name, left, at_least(limit, limit / 2), remedy)
 
 
@@ -117,7 +117,7 @@ def _bands(piece: Piece, edges: list[_Rolled], thickness: float) -> Iterator[Fin
     skived = [(each, _band(piece, each.edge.drawn)) for each in edges if each.thickness < thickness]
     for each, width in sorted(skived, key=lambda pair: pair[1] - pair[0].overlap - pair[0].arc)[:1]:
         need = each.overlap + each.arc
-        remedy = "" if width >= need - 1e-3 else f"skive a band of {need:.1f} mm or more, over the whole bend"
+        remedy = "" if reaches(width, need) else f"skive a band of {need:.1f} mm or more, over the whole bend"
         limit = at_least(need, each.overlap)
         yield Finding("skived band along a turned edge", _where(piece, each), width, limit, remedy)
 
@@ -148,7 +148,7 @@ def _linings(layout: Layout, piece: Piece, edges: list[_Rolled]) -> Iterator[Fin
     ]
     for each, name, inside in sorted(pairs, key=lambda pair: pair[2] - pair[0].reach)[:1]:
         clear = inside - each.reach
-        remedy = "" if clear >= -1e-3 else f"keep it {each.reach:.2f} mm inside the finished edge or more"
+        remedy = "" if reaches(clear, 0.0) else f"keep it {each.reach:.2f} mm inside the finished edge or more"
         where = f"{name} at the {_where(piece, each)}"
         yield Finding("lining clear of the bend", where, clear, at_least(0.0, -_CROWDED), remedy)
     for each, name, inside in sorted(pairs, key=lambda pair: pair[0].reach + pair[0].overlap - pair[2])[:1]:
@@ -211,11 +211,11 @@ def _folds(piece: Piece, turned: TurnIn) -> Iterator[Finding]:
 
 def _stitches(layout: Layout, piece: Piece, turned: TurnIn) -> Iterator[Finding]:
     """The hole nearest to the raw edge of what is turned in, of those that go through it."""
-    reaches = {seam.name: rim_reach(seam.stitching.hole) for seam in layout.pattern.seams}
+    rims = {seam.name: rim_reach(seam.stitching.hole) for seam in layout.pattern.seams}
     through = [(hole, edge) for hole in piece.holes if (edge := turned.over(hole.at))]
     if not through:
         return
-    gaps = (edge.depth - turned.off(hole.at, edge.drawn) - reaches[hole.seam] for hole, edge in through)
+    gaps = (edge.depth - turned.off(hole.at, edge.drawn) - rims[hole.seam] for hole, edge in through)
     gap, limit = min(gaps), layout.pattern.design.limits.hole_to_edge
-    remedy = "" if gap >= limit - 1e-3 else "a wider overlap or a smaller margin"
+    remedy = "" if reaches(gap, limit) else "a wider overlap or a smaller margin"
     yield Finding("hole rim to the edge turned in", piece.name, gap, at_least(limit, limit / 2), remedy)

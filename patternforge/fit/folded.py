@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from patternforge.fit.findings import Finding, at_least, at_most
+from patternforge.fit.findings import Finding, at_least, at_most, reaches
 from patternforge.fit.folded_close import ClosedFolded, Load, closed_folded
 from patternforge.fit.folded_faces import face_findings, fold_length_findings, highest
 from patternforge.fit.folded_parts import parts
 from patternforge.fit.folded_rooms import room_findings
 from patternforge.fit.folded_tabs import cut_tab_findings, fastened, range_tab_findings, tab_findings
+from patternforge.fit.means import is_loaded
 from patternforge.geometry.path import polygon
 from patternforge.leather.material import Leather
 from patternforge.wallet.folded.pattern import DraftedFolded
 from patternforge.wallet.pattern import Pattern
-from patternforge.wallet.spec import Limits
 
 __all__ = ["closed_as_loaded", "folded_findings", "folded_findings_as_cut", "folded_range_findings"]
 
@@ -44,7 +44,7 @@ def _all_findings(
         *on_tabs,
         *room_findings(wallet, folded.tabs),
         *_borders(pattern, folded),
-        _thickness(wallet, pattern.design.limits),
+        _thickness(wallet, pattern),
     )
 
 
@@ -54,7 +54,7 @@ def folded_range_findings(
     """What other leathers than the drafted ones change for the worse: what closes, what meets, how thick it is."""
     wallet = closed_as_loaded(pattern, folded, leathers)
     slits = fastened(wallet, folded.tabs, pattern.pieces[0])
-    return (*face_findings(wallet), *range_tab_findings(slits), _thickness(wallet, pattern.design.limits))
+    return (*face_findings(wallet), *range_tab_findings(slits), _thickness(wallet, pattern))
 
 
 def closed_as_loaded(pattern: Pattern, folded: DraftedFolded, leathers: Mapping[str, Leather]) -> ClosedFolded:
@@ -81,13 +81,14 @@ def _borders(pattern: Pattern, folded: DraftedFolded) -> Iterator[Finding]:
     for spec, cut in zip(specs, piece.openings[len(folded.tabs) :], strict=True):
         border = min(piece.outline.distance_to(s.point_at(s.length / 2)) for s in cut.segments)
         border = min(border, *(piece.outline.distance_to(s.start) for s in cut.segments))
-        remedy = "" if border >= spec.border - 1e-3 else "make the opening smaller or move it in"
+        remedy = "" if reaches(border, spec.border) else "make the opening smaller or move it in"
         limit = at_least(spec.border, spec.border / 2)
         yield Finding("border round an opening", spec.name, border, limit, remedy)
 
 
-def _thickness(wallet: ClosedFolded, limits: Limits) -> Finding:
+def _thickness(wallet: ClosedFolded, pattern: Pattern) -> Finding:
     thickness = highest(wallet)
-    limit = limits.closed_thickness
-    remedy = "thinner leather, fewer items, or less that overlaps" if thickness > limit else ""
+    limit = pattern.design.limits.closed_thickness
+    fewer = "fewer items, " if is_loaded(pattern) else ""
+    remedy = f"thinner leather, {fewer}or less that overlaps" if thickness > limit else ""
     return Finding("thickness closed, as loaded", "whole wallet", thickness, at_most(limit, 2 * limit), remedy)

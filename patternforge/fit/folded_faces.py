@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from itertools import pairwise
 
-from patternforge.fit.findings import Finding, at_least, at_most, within
+from patternforge.fit.findings import Finding, at_least, at_most, reaches, within
 from patternforge.fit.folded_close import ClosedFold, ClosedFolded, Load
 from patternforge.geometry.flatten import flattened
 from patternforge.geometry.heaviest import heaviest
@@ -85,7 +85,7 @@ def _folded_in(wallet: ClosedFolded, closed: ClosedFold) -> Iterator[Finding]:
             continue
         room = _short_of(wallet.ground(face), line, inward)
         if room is not None:
-            remedy = "" if room >= _CLEAR - 1e-3 else f"make '{face}' narrower there, or inset its hinge"
+            remedy = "" if reaches(room, _CLEAR) else f"make '{face}' narrower there, or inset its hinge"
             where = f"{face} in {_named(closed)}"
             yield Finding("face folded in, clear of the bend", where, room, at_least(_CLEAR, 0.0), remedy)
 

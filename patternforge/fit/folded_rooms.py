@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from patternforge.fit.findings import Finding, at_least
+from patternforge.fit.findings import Finding, at_least, reaches
 from patternforge.fit.folded_close import ClosedFolded, Load, State
 from patternforge.fit.folded_parts import Fold
 from patternforge.fit.folded_tabs import is_held
@@ -63,7 +63,7 @@ def _plays(load: Load, box: list[Point], walls: list[_Wall]) -> Iterator[Finding
         if rooms:
             play = sum(rooms.values())
             good = _PLAY if len(rooms) == 2 else 0.0
-            remedy = "" if play >= good - 1e-3 else f"make the face {good - play:.2f} mm larger"
+            remedy = "" if reaches(play, good) else f"make the face {good - play:.2f} mm larger"
             where = f"{load.room.content} in {load.room.name}, {name}"
             yield Finding("item to spare between folds", where, play, at_least(good, min(good, 0.3)), remedy)
 

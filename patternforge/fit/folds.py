@@ -6,8 +6,9 @@ import math
 from collections.abc import Iterator
 
 from patternforge.fit.close import Bend, ClosedWallet
-from patternforge.fit.findings import Finding, Limit, Stretch, at_least, at_most
+from patternforge.fit.findings import Finding, Limit, Stretch, at_least, at_most, reaches
 from patternforge.fit.layout import Layout
+from patternforge.fit.means import is_loaded
 from patternforge.geometry.band import half_angle
 from patternforge.geometry.point import Point
 from patternforge.wallet.pattern import DraftedFold
@@ -22,7 +23,7 @@ _SAME = 1e-6
 def fold_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
     """Edge mismatch and hump of every layer at every fold, bends too tight, room for panels folded in."""
     for fold, bends in zip(layout.pattern.folds, closed.bends, strict=True):
-        yield from _mismatches(fold, bends)
+        yield from _mismatches(fold, bends, is_loaded(layout.pattern))
         yield from (_pinch(bend) for bend in bends if bend.room < bend.smallest - 1e-9)
     yield from _corners(layout, closed)
     yield from _spines(layout, closed)
@@ -44,14 +45,14 @@ def hump(length: float, chord: float) -> float:
     return length / (2 * half) * (1 - math.cos(half)) if half else 0.0
 
 
-def _mismatches(fold: DraftedFold, bends: tuple[Bend, ...]) -> Iterator[Finding]:
+def _mismatches(fold: DraftedFold, bends: tuple[Bend, ...], loaded: bool) -> Iterator[Finding]:
     """Each layer against the innermost: how far its edge stands off when closed, how high it humps laid open."""
     inner = bends[0]
     for bend in bends[1:]:
         off = (bend.has - bend.needs) - (inner.has - inner.needs)
         chosen = (fold.compensation - 1) * (bend.needs - inner.needs)
         where = f"{bend.piece} at fold {fold.number}"
-        yield Finding("edge mismatch, closed", where, off, _mismatch(chosen), _mismatch_remedy(off, chosen))
+        yield Finding("edge mismatch, closed", where, off, _mismatch(chosen), _mismatch_remedy(off, chosen, loaded))
         rise = hump(bend.has, inner.has)
         remedy = "" if rise <= inner.has else "less compensation lets it lie flatter open"
         yield Finding("hump, laid open", where, rise, at_most(inner.has, math.inf), remedy)
@@ -63,12 +64,12 @@ def _mismatch(chosen: float) -> Limit:
     return Limit(flush, Stretch(min(chosen - _SANDED, flush.low), max(chosen + _SANDED, flush.high)))
 
 
-def _mismatch_remedy(off: float, chosen: float) -> str:
+def _mismatch_remedy(off: float, chosen: float, loaded: bool) -> str:
     if abs(off) <= _FLUSH:
         return ""
     if abs(off - chosen) <= _FLUSH:
         return "follows from the fold's compensation: 1 closes true, 0 lies flat open"
-    return "draft again for these leathers, or change the load"
+    return f"draft again for these leathers{', or change the load' if loaded else ''}"
 
 
 def _pinch(bend: Bend) -> Finding:
@@ -93,7 +94,10 @@ def _corners(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
         stack = max(_loose_stack(layout, closed, panel) for panel in (fold.number - 1, fold.number))
         needs = stack * math.tan(turn)
         has = fold.relief + max(inner.fibre_radius, 0.0) * math.tan(turn)
-        remedy = "" if has >= needs else "more relief at this fold, a smaller angle or a thinner load"
+        means = "more relief at this fold, a smaller angle or a thinner load"
+        if not is_loaded(layout.pattern):
+            means = "more relief at this fold or a smaller angle"
+        remedy = "" if has >= needs else means
         where = f"fold {fold.number}, which stays open"
         yield Finding("pockets clear of each other", where, has, at_least(needs, needs / 2), remedy)
 
@@ -111,7 +115,8 @@ def _spines(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
         between = sum(closed.heights[placed.panel] for placed in spine.between)
         needs = sum(_loose_stack(layout, closed, panel) for panel in flanks) + between
         names = " and ".join(layout.pattern.panels[p].name for p in spine.panels)
-        remedy = "" if has >= needs else f"make the spine {needs - has:.2f} mm wider or the load thinner"
+        means = " or the load thinner" if is_loaded(layout.pattern) else ""
+        remedy = "" if has >= needs else f"make the spine {needs - has:.2f} mm wider{means}"
         yield Finding("room at the spine", names, has, at_least(needs, needs - 1.0), remedy)
 
 
@@ -134,7 +139,7 @@ def _folded_in(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
                 f"{name} in fold {fold.number}",
                 room,
                 at_least(min(asked, 1.0), 0.0),
-                "" if room >= asked - 1e-3 else f"make panel '{name}' narrower or the one it lies on wider",
+                "" if reaches(room, asked) else f"make panel '{name}' narrower or the one it lies on wider",
             )
 
 

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from itertools import chain
 
-from patternforge.fit.findings import Finding, at_least, within
+from patternforge.fit.findings import FORGIVEN, Finding, at_least, reaches, within
 from patternforge.fit.layout import Layout, across, along
 from patternforge.fit.strips import FoldedStrip, folded_strip
 from patternforge.geometry.point import Point
@@ -47,10 +47,10 @@ def _depth(layout: Layout, piece: Piece, folded: FoldedStrip, pocket: Pocket, wh
     if folded.pleats:
         ys = [hole.at.y for hole in piece.holes]
         has = max(ys) - min(ys)  # pulled flat, from stitches to stitches
-        remedy = "" if has >= needs - 1e-3 else f"make each leaf {(needs - has) / 2 / folded.pleats:.2f} mm deeper"
+        remedy = "" if reaches(has, needs) else f"make each leaf {(needs - has) / 2 / folded.pleats:.2f} mm deeper"
         return Finding("gusset opens to", where, has, at_least(needs, needs), remedy)
     has = folded.height
-    remedy = "" if has >= needs - 1e-3 else f"make the gusset {needs - has:.2f} mm deeper"
+    remedy = "" if reaches(has, needs) else f"make the gusset {needs - has:.2f} mm deeper"
     return Finding("depth between the walls", where, has, at_least(needs, 0.95 * needs), remedy)
 
 
@@ -123,7 +123,7 @@ def _breadth(layout: Layout, pocket: Pocket, barrier: list[Point], where: str, *
         return Finding(what, where, 0.0, at_least(needs, needs), "a side of the room is open")
     has = min(right) - max(left)
     short = pocket.ease - (has - needs)
-    remedy = f"widen the panel by {short:.2f} mm" if short > 1e-3 else ""
+    remedy = f"widen the panel by {short:.2f} mm" if short > FORGIVEN else ""
     return Finding(what, where, has, at_least(needs + min(pocket.ease, _SNUG), needs), remedy)
 
 

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from itertools import pairwise
 
-from patternforge.fit.findings import Finding, at_least, at_most
+from patternforge.fit.findings import Finding, at_least, at_most, reaches
 from patternforge.fit.holes import rim_reach
 from patternforge.fit.layout import Layout
 from patternforge.fit.strips import FoldedStrip, folded_strip, seam_radius
@@ -70,7 +70,7 @@ def _to_fold(layout: Layout, piece: Piece) -> Finding:
     reach = {seam.name: rim_reach(seam.stitching.hole) for seam in layout.pattern.seams}
     gaps = (abs(line.start.y - hole.at.y) - reach[hole.seam] for line in piece.fold_lines for hole in piece.holes)
     gap, limit = min(gaps), layout.pattern.design.limits.hole_to_fold
-    remedy = "" if gap >= limit - 1e-3 else "a larger turn, or a deeper leaf: the stitches would stand in the bend"
+    remedy = "" if reaches(gap, limit) else "a larger turn, or a deeper leaf: the stitches would stand in the bend"
     return Finding("hole rim to fold of the gusset", piece.name, gap, at_least(limit, limit / 2), remedy)
 
 
@@ -85,6 +85,6 @@ def _round_corners(piece: Piece, placement: StripPlacement, folded: FoldedStrip)
     radius, limit = seam_radius(placement), _ROUND * widest
     if math.isinf(radius):
         return
-    remedy = "" if radius >= limit - 1e-3 else "rounder corners of the walls, or cut notches into the flange there"
+    remedy = "" if reaches(radius, limit) else "rounder corners of the walls, or cut notches into the flange there"
     round_enough = at_least(limit, _TIGHT * widest)
     yield Finding("corner of the seam, for the strip to go round", piece.name, radius, round_enough, remedy)

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from patternforge.fit.close import ClosedWallet
-from patternforge.fit.findings import Finding, at_least, at_most
+from patternforge.fit.findings import Finding, at_least, at_most, reaches
 from patternforge.fit.folds import closed_spans
 from patternforge.fit.layout import Layout, Ply
 from patternforge.geometry.point import Point
@@ -91,7 +91,7 @@ def _covered(layout: Layout, half: _Half) -> Iterator[Finding]:
         yield Finding("cover beyond hidden hardware", where, -half.hole.reach, at_least(_RIM, 0.0), remedy)
         return
     beyond = _beyond(layout.pattern.piece(behind[at].name), half)
-    remedy = "" if beyond >= _RIM - 1e-3 else f"let {behind[at].name} reach further round it, or move it in"
+    remedy = "" if reaches(beyond, _RIM) else f"let {behind[at].name} reach further round it, or move it in"
     yield Finding("cover beyond hidden hardware", where, beyond, at_least(_RIM, 0.0), remedy)
     for ply in behind[:at]:
         remedy = "line the pocket there, or it lies bare beside what the pocket holds"

@@ -6,8 +6,9 @@ import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from patternforge.fit.findings import Finding, at_least, at_most, within
+from patternforge.fit.findings import Finding, at_least, at_most, reaches, within
 from patternforge.fit.layout import LaidHole, Layout
+from patternforge.fit.means import keeps_sizes
 from patternforge.geometry.nearest import nearest_points
 from patternforge.geometry.point import Point
 from patternforge.geometry.segment import Segment, intersections
@@ -88,7 +89,10 @@ def _pitches(layout: Layout, seam: Seam) -> Iterator[Finding]:
     limits, pitch = layout.pattern.design.limits, seam.stitching.pitch
     stray = max(seam.spacings, key=lambda spacing: abs(spacing / pitch - 1))
     share = abs(stray / pitch - 1)
-    remedy = "" if share <= limits.pitch_look else "let sizes move to whole stitches, or change the pitch a little"
+    means = "change the pitch a little"
+    if keeps_sizes(layout.pattern):
+        means = f"let sizes move to whole stitches, or {means}"
+    remedy = "" if share <= limits.pitch_look else means
     limit = within(pitch * limits.pitch_look, pitch * limits.pitch_no, of=pitch)
     yield Finding("stitch furthest from the pitch", seam.name, stray, limit, remedy)
 
@@ -115,13 +119,16 @@ def _clearances(layout: Layout, piece: Piece) -> Iterator[Finding]:
             if gap < nearest[crossed][0]:
                 nearest[crossed] = (gap, f"{piece.name}, {hole.seam} {hole.index}")
     limits = layout.pattern.design.limits
+    means = "smaller holes or more margin"
+    if keeps_sizes(layout.pattern):
+        means = "smaller holes, more margin, or let sizes move to whole stitches"
     for crossed, limit, what in (
         (True, limits.hole_to_mouth, "hole rim to a mouth it straddles"),
         (False, limits.hole_to_edge, "hole rim to edge"),
     ):
         gap, where = nearest[crossed]
         if gap < _REACH:
-            remedy = "" if gap >= limit - 1e-3 else "smaller holes, more margin, or let sizes move to whole stitches"
+            remedy = "" if reaches(gap, limit) else means
             yield Finding(what, where, gap, at_least(limit, limit / 2), remedy)
 
 
@@ -175,7 +182,7 @@ def _fold_distances(layout: Layout) -> Iterator[Finding]:
         near = min(_to_fold(layout, fold.x0, fold.x1, eased), default=None)
         if near is not None and near[0] < _REACH + 20:
             gap, where = near
-            remedy = "" if gap >= limit - 1e-3 else "stop the seam further from the fold"
+            remedy = "" if reaches(gap, limit) else "stop the seam further from the fold"
             yield Finding("hole rim to fold", where, gap, at_least(limit, limit / 2), remedy)
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from patternforge.fit.findings import Finding, Limit, Stretch, at_least, at_most, within
+from patternforge.fit.findings import Finding, Limit, Stretch, at_least, at_most, reaches, within
 from patternforge.fit.layout import LaidHole, Layout, across, along
+from patternforge.fit.means import to_lower
 from patternforge.geometry.point import Point
 from patternforge.leather.contents import Item, Section
 from patternforge.wallet.pattern import EdgeRole, Pocket
@@ -111,7 +112,7 @@ def _width(layout: Layout, pocket: Pocket, holes: tuple[LaidHole, ...], floor: f
     ease = clear - taut
     most = layout.pattern.design.limits.max_ease
     limit = Limit(Stretch(taut + min(pocket.ease, 1.5), taut + most), Stretch(low=taut + _SNUG))
-    short = f"widen the pocket by {pocket.ease - ease:.2f} mm" if ease < pocket.ease - 1e-3 else ""
+    short = f"widen the pocket by {pocket.ease - ease:.2f} mm" if not reaches(ease, pocket.ease) else ""
     loose = "the item slides about: narrow the pocket" if ease > most else ""
     return Finding("clear width between stitch lines", where, clear, limit, short or loose)
 
@@ -158,7 +159,9 @@ def _shows(layout: Layout, pocket: Pocket, floor: float, where: str) -> Iterator
         yield Finding("item stands out of its mouth", where, show, at_least(_GRIP, 0.0), remedy)
     edge = _closed_edge(layout, pocket)
     below = edge - (floor + height)
-    remedy = "" if below >= 0.5 else "the item would stand out of the closed wallet: more height or smaller steps"
+    remedy = (
+        "" if below >= 0.5 else f"the item would stand out of the closed wallet: {to_lower(layout.pattern, pocket)}"
+    )
     yield Finding("item's top below the edge", where, below, at_least(0.5, 0.0), remedy)
 
 

@@ -41,9 +41,8 @@ def _web(layout: Layout, seam: Seam) -> Finding:
         for a, b in pairwise(holes):
             if b.index == a.index + 1 and (web := _between(a, b, spec)) < least:
                 least, where = web, f"{piece.name}, {seam.name} {a.index}"
-    remedy = (
-        "" if least >= _WEB else "shorter slits, smaller holes or a longer pitch: the row would tear like a stamp"
-    )
+    means = "smaller holes" if spec.shape is HoleShape.ROUND else "shorter slits"
+    remedy = "" if least >= _WEB else f"{means} or a longer pitch: the row would tear like a stamp"
     return Finding("leather between neighbouring holes", where, least, at_least(_WEB, _THIN_WEB), remedy)
 
 

@@ -33,7 +33,9 @@ class Interior:
         self._bounds = _boxed(bounds.x0, bounds.y0, bounds.x1, bounds.y1)
         self._chords = [_chord(s) for s in path.segments]
         self._lines = [
-            (s.start.x, s.start.y, s.end.x - s.start.x, s.end.y - s.start.y) for s in path.segments if not s.is_arc
+            (s.start.x, s.start.y, s.end.y, s.end.x - s.start.x, s.end.y - s.start.y)
+            for s in path.segments
+            if not s.is_arc
         ]
         self._arcs = [_arc(s) for s in path.segments if s.is_arc]
 
@@ -44,12 +46,12 @@ class Interior:
         if not (low_x <= x <= high_x and low_y <= y <= high_y):
             return False
         inside = False
-        for (left, low, right, high), x0, y0, dx, dy, width in self._chords:
+        for (left, low, right, high), x0, y0, y1, dx, dy, width in self._chords:
             if y < low or y > high:
                 continue
             if left <= x <= right and -width <= dx * (y - y0) - dy * (x - x0) <= width:
                 return self._path.contains(p)  # so near a chord that rounding could decide: judged slowly
-            if (y0 > y) != (y0 + dy > y) and x < x0 + (y - y0) * dx / dy:
+            if (y0 > y) != (y1 > y) and x < x0 + (y - y0) * dx / dy:
                 inside = not inside
         for cx, cy, inner, outer, x0, y0, dx, dy, left_turn in self._arcs:
             square = (x - cx) * (x - cx) + (y - cy) * (y - cy)
@@ -68,7 +70,7 @@ class Interior:
         >>> Interior(polygon([Point(0, 0), Point(4, 0), Point(4, 4)])).crossings(1.0)
         [1.0, 4.0]
         """
-        places = [x0 + (y - y0) * dx / dy for x0, y0, dx, dy in self._lines if (y0 > y) != (y0 + dy > y)]
+        places = [x0 + (y - y0) * dx / dy for x0, y0, y1, dx, dy in self._lines if (y0 > y) != (y1 > y)]
         for cx, cy, inner, _, x0, y0, dx, dy, left_turn in self._arcs:
             square = inner - (y - cy) * (y - cy)
             if square > 0:
@@ -87,11 +89,14 @@ def _boxed(x0: float, y0: float, x1: float, y1: float) -> Box:
     return min(x0, x1) - _NEAR, min(y0, y1) - _NEAR, max(x0, x1) + _NEAR, max(y0, y1) + _NEAR
 
 
-def _chord(s: Segment) -> tuple[Box, float, float, float, float, float]:
-    """Box, start, run and rise, and the cross product of a point a hair's breadth off."""
+def _chord(s: Segment) -> tuple[Box, float, float, float, float, float, float]:
+    """Box, start, height of the end, run and rise, and the cross product of a point a hair's breadth off.
+
+    Start and rise do not add up to the end to the last bit, and chords must agree on where one ends and one begins.
+    """
     a, b = s.start, s.end
     dx, dy = b.x - a.x, b.y - a.y
-    return _boxed(a.x, a.y, b.x, b.y), a.x, a.y, dx, dy, _NEAR * (abs(dx) + abs(dy))
+    return _boxed(a.x, a.y, b.x, b.y), a.x, a.y, b.y, dx, dy, _NEAR * (abs(dx) + abs(dy))
 
 
 def _arc(s: Segment) -> tuple[float, float, float, float, float, float, float, float, bool]:

@@ -10,7 +10,7 @@ from patternforge.errors import DraftError
 from patternforge.fit.findings import Verdict
 from patternforge.pipeline.cure_words import undraftable
 from patternforge.pipeline.stages import Judged, judged
-from patternforge.pipeline.suggest import Effort, drafting_suggestions, suggestions
+from patternforge.pipeline.suggest import Effort, Told, drafting_suggestions, silent, suggestions
 from patternforge.pipeline.suggestion import Suggestions
 from patternforge.pipeline.trial import asked_of
 
@@ -27,15 +27,26 @@ class Check:
     suggested: Suggestions
 
 
-def check(design: Path, settings: Mapping[str, str], letters: Mapping[str, str], cured: Collection[Verdict]) -> Check:
+def check(
+    design: Path,
+    settings: Mapping[str, str],
+    letters: Mapping[str, str],
+    cured: Collection[Verdict],
+    searching: Told = silent,
+) -> Check:
     """The design judged as by ``judged``, with the cures of all findings of the verdicts ``cured``.
 
+    ``searching`` is called before they are looked for, if there are any to look for.
     DesignError as there; DraftError, with the changes that would let it be drafted, if it cannot be.
     """
     asked = asked_of(design, settings, letters)
     try:
         wallet = judged(design, settings, letters)
     except DraftError as error:
+        searching()
         raise undraftable(error, drafting_suggestions(asked, Effort.FULL)) from error
     wanted = [found for found in wallet.findings if found.verdict in cured]
-    return Check(wallet, suggestions(asked, wanted) if wanted else _NOTHING)
+    if not wanted:
+        return Check(wallet, _NOTHING)
+    searching()
+    return Check(wallet, suggestions(asked, wanted))

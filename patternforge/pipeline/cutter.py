@@ -16,6 +16,7 @@ from patternforge.drawing.model import Role
 from patternforge.drawing.travel import tallies
 from patternforge.errors import DraftError
 from patternforge.export.registry import writer
+from patternforge.fit.findings import reaches
 from patternforge.machines.table import Machine
 from patternforge.machines.writing import cutter, stray_of_chords, writing_options
 from patternforge.pipeline.proof import Commission
@@ -24,9 +25,6 @@ from patternforge.units import mm
 from patternforge.wallet.pattern import Pattern
 
 __all__ = ["CutFiles", "cut_files", "cut_for"]
-
-
-_FORGIVEN = 1e-3  # mm, as in every check of the wallet
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,7 +131,7 @@ def _cut_through(machine: Machine) -> tuple[Role, ...]:
 
 def _refuse_small_holes(found: Small, machine: Machine) -> None:
     hole, least = found.hole, machine.smallest.hole
-    if hole and hole.size < least - _FORGIVEN:
+    if hole and not reaches(hole.size, least):
         others = " or have stitch holes marked or left out ('holes' in its table)"
         raise DraftError(
             f"piece '{hole.piece}': a hole of {mm(hole.size)} mm is smaller than {machine.title} can cut"

@@ -14,7 +14,7 @@ from patternforge.pipeline.cure_words import arrowed, cure_lines, cut_off_line, 
 from patternforge.pipeline.fileset import fileset, set_name
 from patternforge.pipeline.request import DraftRequest, OnNo, Wanted
 from patternforge.pipeline.stages import Judged, judged, lettered
-from patternforge.pipeline.suggest import Effort, drafting_suggestions, suggestions
+from patternforge.pipeline.suggest import Effort, Told, drafting_suggestions, silent, suggestions
 from patternforge.pipeline.suggestion import Suggestions
 from patternforge.pipeline.trial import Asked, asked_of
 
@@ -40,15 +40,17 @@ class Draft:
     proved: int = 0
 
 
-def draft(request: DraftRequest) -> Draft:
+def draft(request: DraftRequest, searching: Told = silent) -> Draft:
     """Drafts a design and writes its files, all of them or none.
+
+    ``searching`` is called before it is looked for what would cure a design that is refused.
 
     DesignError, DraftError, ReadingError and DeliveryError as the stages raise them; FitError when a finding reads
     ``no`` and the request does not ask for the files all the same; AuditError when a cutting file is not what was
     asked for.
     """
     kept = _kept(request, request.keep) if request.keep else None
-    wallet = _fitting(kept.wallet, request) if kept else _judged(request)
+    wallet = _fitting(kept.wallet, request) if kept else _judged(request, searching)
     if request.wants(Wanted.PAPER) or request.wants(Wanted.DIE):
         wallet = lettered(wallet)
     cut = _cut(wallet, request, request.machine) if request.machine else None
@@ -57,22 +59,26 @@ def draft(request: DraftRequest) -> Draft:
     return Draft(wallet, delivered(request.out / set_name(wallet.pattern), made.files), cut, dies, kept, made.proved)
 
 
-def _judged(request: DraftRequest) -> Judged:
+def _judged(request: DraftRequest, searching: Told) -> Judged:
     """The wallet, if its files may be written; what refuses it says which single change would do."""
     asked = asked_of(request.design, request.settings, request.texts)
     try:
         wallet = judged(request.design, request.settings, request.texts)
     except DraftError as error:
+        searching()
         raise undraftable(error, drafting_suggestions(asked, Effort.BRIEF)) from error
-    return _fitting(wallet, request, asked)
+    return _fitting(wallet, request, asked, searching)
 
 
-def _fitting(wallet: Judged, request: DraftRequest, asked: Asked | None = None) -> Judged:
+def _fitting(wallet: Judged, request: DraftRequest, asked: Asked | None = None, searching: Told = silent) -> Judged:
     """The wallet, if its files may be written; without ``asked`` pieces are kept and nothing is searched for."""
-    if wallet.verdict is Verdict.NO and request.on_no is OnNo.STOP:
-        spoiled = [found for found in wallet.findings if found.verdict is Verdict.NO]
-        raise _no_findings(wallet, spoiled, suggestions(asked, spoiled, Effort.BRIEF) if asked else None)
-    return wallet
+    if wallet.verdict is not Verdict.NO or request.on_no is OnNo.WRITE:
+        return wallet
+    spoiled = [found for found in wallet.findings if found.verdict is Verdict.NO]
+    if asked is None:
+        raise _no_findings(wallet, spoiled, None)
+    searching()
+    raise _no_findings(wallet, spoiled, suggestions(asked, spoiled, Effort.BRIEF))
 
 
 def _cut(wallet: Judged, request: DraftRequest, machine: Machine) -> CutFiles:

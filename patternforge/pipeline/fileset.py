@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from patternforge.pipeline.cutter import CutFiles
     from patternforge.pipeline.dies import DieFiles
     from patternforge.pipeline.proof import Commission
+from patternforge.units import counted
 
 __all__ = ["FileSet", "fileset", "overview", "set_name"]
 
@@ -107,8 +108,7 @@ def _marked(path: str) -> str:
 def _warning(findings: Sequence[Finding]) -> str:
     """What is written over a pattern that does not fit; nothing for one that does."""
     count = sum(found.verdict is Verdict.NO for found in findings)
-    measures = "1 measure" if count == 1 else f"{count} measures"
-    return f"DOES NOT FIT: {measures} would spoil the leather." if count else ""
+    return f"DOES NOT FIT: {counted(count, 'measure')} would spoil the leather." if count else ""
 
 
 def _description(wallet: Judged, cut: CutFiles | None, dies: DieFiles | None) -> _Files:

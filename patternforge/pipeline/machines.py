@@ -14,6 +14,7 @@ from patternforge.errors import DesignError, Fault
 from patternforge.machines.load import load_machine
 from patternforge.machines.table import Machine
 from patternforge.pipeline.stages import shown, text_at
+from patternforge.units import counted
 
 __all__ = ["KnownMachine", "known_machines", "machine_at", "own_folder", "table_text"]
 
@@ -37,8 +38,7 @@ class KnownMachine:
         try:
             return load_machine(self.text, self.file).title
         except DesignError as error:
-            count = len(error.faults)
-            return f"cannot be read: {count} fault{'s' if count > 1 else ''}"
+            return f"cannot be read: {counted(len(error.faults), 'fault')}"
 
 
 def own_folder() -> Path:
@@ -55,12 +55,7 @@ def machine_at(word: str, folder: Path) -> Machine:
     """
     if _is_file(word):
         return _in_file(Path(word) if Path(word).exists() else _beside(word, folder))
-    known = {each.name: each for each in known_machines(folder)}
-    if word not in known:
-        near = get_close_matches(word, known, n=1)
-        advice = f"did you mean {near[0]}?" if near else f"choose one of {', '.join(known)}, or name a file"
-        raise DesignError([Fault("--machine", 1, 1, f"there is no machine called '{word}'", advice)])
-    found = known[word]
+    found = _known(word, folder, f"--machine {word}", ", or name a file")
     return load_machine(found.text, found.file)
 
 
@@ -79,9 +74,20 @@ def known_machines(folder: Path) -> tuple[KnownMachine, ...]:
 
 
 def table_text(name: str, folder: Path) -> str:
-    """The text of the table of that name, to be copied; DesignError as in ``machine_at``."""
-    machine_at(name, folder)
-    return next(each.text for each in known_machines(folder) if each.name == name)
+    """The text of the table of that name, to be copied; DesignError for no such name or a table with faults."""
+    found = _known(name, folder, f"machines {name}")
+    load_machine(found.text, found.file)
+    return found.text
+
+
+def _known(name: str, folder: Path, asked: str, or_else: str = "") -> KnownMachine:
+    """The table of that name; DesignError, blaming the words that ``asked`` for it, when there is none."""
+    known = {each.name: each for each in known_machines(folder)}
+    if name not in known:
+        near = get_close_matches(name, known, n=1)
+        advice = f"did you mean {near[0]}?" if near else f"choose one of {', '.join(known)}{or_else}"
+        raise DesignError([Fault(asked, 0, 0, f"there is no machine called '{name}'", advice)])
+    return known[name]
 
 
 def _is_file(word: str) -> bool:

@@ -50,10 +50,11 @@ class MakingRequest:
 
 @dataclass(frozen=True, slots=True)
 class Making:
-    """A judged wallet and the files that were written of it."""
+    """A judged wallet, the files that were written of it, and the price list that it was reckoned with."""
 
     wallet: Judged
     delivery: Delivery
+    prices: PriceList | None = None
 
 
 def making(request: MakingRequest) -> Making:
@@ -65,7 +66,7 @@ def making(request: MakingRequest) -> Making:
     wallet = lettered(judged(request.design, request.settings, request.texts))
     prices = prices_at(request.prices) if request.prices else None
     files = making_files(wallet, request, prices)
-    return Making(wallet, delivered(request.out / f"{set_name(wallet.pattern)}-making", files))
+    return Making(wallet, delivered(request.out / f"{set_name(wallet.pattern)}-making", files), prices)
 
 
 def prices_at(path: Path) -> PriceList:

@@ -47,7 +47,7 @@ def ready_design(name: str) -> Ready:
     if name not in known:
         near = get_close_matches(name, known, n=1)
         advice = f"did you mean {near[0]}?" if near else f"choose one of {', '.join(known)}"
-        raise DesignError([Fault("--from", 1, 1, f"there is no ready design called '{name}'", advice)])
+        raise DesignError([Fault(f"--from {name}", 0, 0, f"there is no ready design called '{name}'", advice)])
     return Ready(name, (_shelf() / f"{name}.yaml").read_text(encoding="utf-8"))
 
 

@@ -102,7 +102,7 @@ def text_at(path: Path, kind: str = "design") -> str:
     except OSError as error:
         raise DesignError([_unreadable(path, error, kind)]) from error
     if len(data) > _LARGEST:
-        raise DesignError([Fault(shown(path), 1, 1, "the file is larger than 1 MB", f"a {kind} has a few kB")])
+        raise DesignError([Fault(shown(path), 0, 0, "the file is larger than 1 MB", f"a {kind} has a few kB")])
     return decoded(data, shown(path))
 
 
@@ -113,14 +113,14 @@ def shown(path: Path) -> str:
 
 def _no_file(path: Path, mode: int, kind: str) -> Fault:
     if stat.S_ISDIR(mode):
-        return Fault(shown(path), 1, 1, "this is a folder", f"give the path of a {kind} file in it")
-    return Fault(shown(path), 1, 1, "this is a pipe or a device, not a file", f"save the {kind} in a file")
+        return Fault(shown(path), 0, 0, "this is a folder", f"give the path of a {kind} file in it")
+    return Fault(shown(path), 0, 0, "this is a pipe or a device, not a file", f"save the {kind} in a file")
 
 
 def _unreadable(path: Path, error: OSError, kind: str) -> Fault:
     if isinstance(error, FileNotFoundError):
-        return Fault(shown(path), 1, 1, "there is no such file", _file_advice(path, kind))
-    return Fault(shown(path), 1, 1, f"the file cannot be read: {error.strerror}", "see to it that it can")
+        return Fault(shown(path), 0, 0, "there is no such file", _file_advice(path, kind))
+    return Fault(shown(path), 0, 0, f"the file cannot be read: {error.strerror}", "see to it that it can")
 
 
 def _file_advice(path: Path, kind: str) -> str:

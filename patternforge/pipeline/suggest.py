@@ -6,7 +6,7 @@ that setting it gives what is said.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from enum import Enum
 
 from patternforge.fit.findings import Finding, Verdict
@@ -17,7 +17,14 @@ from patternforge.pipeline.suggestion import Suggestion, Suggestions
 from patternforge.pipeline.trial import Asked, Trial, Trials, first_trial, more_wanting
 from patternforge.wallet.spec import Design
 
-__all__ = ["Effort", "cure_of", "drafting_suggestions", "suggestions"]
+__all__ = ["Effort", "Told", "cure_of", "drafting_suggestions", "silent", "suggestions"]
+
+Told = Callable[[], None]
+"""What is called before a search, which can take half a minute, so that it can be told."""
+
+
+def silent() -> None:
+    """Tells nothing of a search."""
 
 
 class Effort(Enum):

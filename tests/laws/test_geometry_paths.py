@@ -9,6 +9,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from patternforge.geometry.flatten import flattened
+from patternforge.geometry.interior import Interior
 from patternforge.geometry.path import Path, polygon
 from patternforge.geometry.point import Point
 from tests.laws.geometry_shapes import outlines, points
@@ -73,3 +74,12 @@ def test_no_flattened_chord_leaves_its_arc_by_more_than_the_tolerance(path: Path
 @given(outlines(), st.floats(0.001, 1))
 def test_flattening_changes_the_area_by_less_than_length_times_tolerance(path: Path, tolerance: float) -> None:
     assert abs(polygon(flattened(path, tolerance)).area - path.area) <= path.length * tolerance
+
+
+@modest
+@given(outlines(), st.integers(0, 99), shares)
+def test_the_interior_laid_out_judges_points_level_with_a_corner(path: Path, corner: int, share: float) -> None:
+    side = path.segments[corner % len(path.segments)]
+    for level in (side.end.y, side.start.y + (side.end.y - side.start.y)):  # often a bit apart
+        p = Point(path.bounds.x0 + path.bounds.width * share, level)
+        assert path.distance_to(p) <= 1e-6 or Interior(path).holds(p) == path.contains(p)

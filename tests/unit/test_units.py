@@ -12,6 +12,7 @@ from patternforge.units import (
     MM_PER_OUNCE,
     MeasureError,
     angle,
+    counted,
     inches,
     length_mm,
     mm,
@@ -216,3 +217,10 @@ def test_inches_of_a_card_agree_with_the_standard(value: float, printed: str) ->
 def test_units_are_those_of_print() -> None:
     # Inch: exact by definition. Ounce of leather: 1/64 in, ASTM D1814 1.2. French inch: sizes.com, "pouce".
     assert (MM_PER_INCH, MM_PER_OUNCE, MM_PER_FRENCH_INCH) == (25.4, 0.396875, 27.07)
+
+
+@pytest.mark.parametrize(
+    ("number", "told"), [(0, "0 open lines"), (1, "1 open line"), (2, "2 open lines"), (300, "300 open lines")]
+)
+def test_so_many_of_a_thing(number: int, told: str) -> None:
+    assert counted(number, "open line") == told

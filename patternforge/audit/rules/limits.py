@@ -7,12 +7,10 @@ from collections.abc import Iterable, Iterator
 from patternforge.audit.flaws import Flaw, Limits
 from patternforge.audit.scene import Scene
 from patternforge.audit.smallest import Measure, holes, necks, radii, slots, smallest_gaps
-from patternforge.fit.findings import Verdict
+from patternforge.fit.findings import Verdict, reaches
 from patternforge.units import mm
 
 __all__ = ["limit_flaws"]
-
-_FORGIVEN = 1e-3  # mm; what rounding to the decimals of a file takes
 
 
 def limit_flaws(scene: Scene, limits: Limits) -> Iterator[Flaw]:
@@ -33,6 +31,6 @@ def limit_flaws(scene: Scene, limits: Limits) -> Iterator[Flaw]:
 
 def _below(measures: Iterable[Measure], limit: float, thing: str, remedy: str, of: str = "") -> Iterator[Flaw]:
     for each in measures:
-        if each.value < limit - _FORGIVEN:
+        if not reaches(each.value, limit):
             what = f"{thing} of {mm(each.value)} mm{of}; the limit is {mm(limit)} mm"
             yield Flaw(Verdict.NO, "below the limit", what, remedy, each.at, each.on)

@@ -8,7 +8,7 @@ from patternforge.audit.flaws import Flaw
 from patternforge.audit.model import Ring
 from patternforge.audit.scene import Scene
 from patternforge.fit.findings import Verdict
-from patternforge.units import mm
+from patternforge.units import counted, mm
 
 __all__ = ["order_flaws", "stray_flaws"]
 
@@ -21,7 +21,7 @@ def order_flaws(scene: Scene) -> Iterator[Flaw]:
         outline = scene.runs[number]
         late = [scene.runs[index] for index in inside if scene.runs[index].last > outline.last]
         if late and scene.parents[number] is None:
-            what = f"the outline is cut before {_counted(len(late), 'cut')} inside it: the piece may shift"
+            what = f"the outline is cut before {counted(len(late), 'cut')} inside it: the piece may shift"
             remedy = "put what lies inside before the outline"
             yield Flaw(Verdict.LOOK, "order", what, remedy, outline.start, outline.name)
 
@@ -56,7 +56,3 @@ def _holes_outside(scene: Scene) -> Iterator[Flaw]:
             what = f"a hole of {mm(size)} mm in no outline"
             remedy = "move it into its piece, or take it out"
             yield Flaw(Verdict.NO, "hole outside", what, remedy, run.start, run.name)
-
-
-def _counted(count: int, word: str) -> str:
-    return f"{count} {word}" if count == 1 else f"{count} {word}s"

@@ -11,6 +11,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from patternforge.drafting.making.cutting_list import LeatherTaken, leather_taken
 from patternforge.drafting.making.facts import MakingFacts
+from patternforge.drafting.making.price_gaps import price_of, unpriced
 from patternforge.drafting.making.prices import LeatherPrice
 from patternforge.drafting.making.sewing_section import thread_of
 from patternforge.units import MM2_PER, MM_PER_M
@@ -54,7 +55,7 @@ def costs(facts: MakingFacts) -> Costs | None:
     if facts.prices is None and not lines:
         return None
     currency = facts.prices.currency if facts.prices else ""
-    return Costs(currency, lines, tuple(_unpriced(facts)))
+    return Costs(currency, lines, tuple(unpriced(facts.pattern, facts.prices)))
 
 
 def to_the_cent(amount: Decimal) -> Decimal:
@@ -84,7 +85,7 @@ def _counted(value: float, places: str) -> Decimal:
 
 def _lines(facts: MakingFacts) -> Iterator[CostLine]:
     for taken in leather_taken(facts):
-        price = _leather_price(facts, taken)
+        price = price_of(taken.leather, facts.prices)
         if price and taken.pieces:
             yield from _leather_lines(taken, price)
     prices, pattern = facts.prices, facts.pattern
@@ -114,26 +115,3 @@ def _leather_lines(taken: LeatherTaken, price: LeatherPrice) -> Iterator[CostLin
 def _work_line(name: str, minutes: float, rate: float) -> CostLine:
     spent, hourly = Decimal(repr(minutes)).normalize(), _money(rate)
     return CostLine(f"work: {name}", spent, "min", hourly, "hour", to_the_cent(spent * hourly / _MINUTES))
-
-
-def _leather_price(facts: MakingFacts, taken: LeatherTaken) -> LeatherPrice | None:
-    """What the price list says of a leather, else what the design says."""
-    leather = taken.leather
-    listed = facts.prices.leather(leather.role) if facts.prices else None
-    if listed or leather.price is None:
-        return listed
-    return LeatherPrice(leather.role, leather.price, leather.price_area)
-
-
-def _unpriced(facts: MakingFacts) -> Iterator[str]:
-    for taken in leather_taken(facts):
-        if taken.pieces and _leather_price(facts, taken) is None:
-            yield f"leather {taken.leather.role}"
-    prices, pattern = facts.prices, facts.pattern
-    if pattern.seams and (prices is None or prices.thread is None):
-        yield "thread"
-    for fitting in pattern.design.fittings:
-        if prices is None or prices.of_hardware(fitting.name, fitting.kind) is None:
-            yield f"hardware: {fitting.name}"
-    if prices is None or not prices.work:
-        yield "work"

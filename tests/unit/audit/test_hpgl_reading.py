@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import pi
+from math import pi, radians
 
 import pytest
 
@@ -11,6 +11,7 @@ from patternforge.audit.reading import cut_file
 from patternforge.errors import ReadingError
 from patternforge.export.hpgl import hpgl_bytes
 from patternforge.geometry.path import Path
+from patternforge.geometry.point import Point
 from tests.unit.audit.clean import SHEET, flaws, found_at
 
 CLEAN = hpgl_bytes(SHEET).decode("ascii")
@@ -55,6 +56,46 @@ def test_arcs_and_circles_are_true() -> None:
     (ring,) = shapes("IN;SP1;PU400,400;CI200;")
     assert isinstance(ring, Ring)
     assert (ring.centre.x, ring.radius) == (10.0, 5.0)
+
+
+@pytest.mark.parametrize(
+    ("arc", "turned", "closed"),
+    # A sweep is a clamped real number from -32768 to 32767 (PCL 5 Printer Language Technical Reference Manual, part
+    # II, commands AA and AR); the pen goes through all of it and stays where the arc ends. 32767 = 91 x 360 + 7.
+    [
+        ("AA0,0,450", 450, False),
+        ("AA0,0,-540", -540, False),
+        ("AA0,0,720", 720, True),
+        ("AR-400,0,-1080", -1080, True),
+        ("AA0,0,32767", 32767, False),
+        ("AA0,0,1000000", 32767, False),
+        ("AA0,0,-1000000", -32768, False),
+    ],
+)
+def test_an_arc_of_more_than_a_turn_goes_round_again(arc: str, turned: float, closed: bool) -> None:
+    text = f"IN;SP1;PU400,0;PD;{arc};PU;SP0;"
+    (shape,) = shapes(text)
+    assert isinstance(shape, Path)
+    assert shape.length == pytest.approx(10 * abs(radians(turned)))
+    assert shape.segments[-1].end.distance_to(Point(10.0, 0.0).rotated(radians(turned))) < 1e-6
+    assert shape.closed is closed
+    assert [each.what for each in flaws(text) if each.kind == "drawn twice"]
+
+
+@pytest.mark.parametrize("places", ["PA", "PR"])
+@pytest.mark.parametrize("arc", ["AA0,0,180", "AR-400,0,180"])
+def test_the_command_alone_says_whether_a_centre_is_a_place_or_a_step(arc: str, places: str) -> None:
+    (half,) = shapes(f"IN;SP1;PU400,0;{places};PD;{arc};PU;SP0;")
+    assert isinstance(half, Path)
+    assert half.length == pytest.approx(10 * pi)
+    assert half.end.distance_to(Point(-10.0, 0.0)) < 1e-9
+
+
+@pytest.mark.parametrize("arc", ["AA0,0,360", "AA0,0,-360", "AA0,0,180;AA0,0,180"])
+def test_a_full_turn_is_a_circle(arc: str) -> None:
+    (ring,) = shapes(f"IN;SP1;PU400,0;PD;{arc};PU;SP0;")
+    assert isinstance(ring, Ring)
+    assert (ring.centre.x, ring.radius) == pytest.approx((0.0, 10.0), abs=1e-9)
 
 
 def test_each_pen_is_a_layer_and_parts_what_is_drawn() -> None:

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import os
 import re
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -48,6 +51,41 @@ def test_the_status_is_that_of_the_verdict_and_nothing_is_written(
     assert (ended.status, ended.err) == (status, "")
     assert re.fullmatch(last, ended.out.splitlines()[-1])
     assert everything(tmp_path).keys() == {"sleeve.yaml"}
+
+
+@pytest.mark.parametrize(
+    ("command", "text", "told"),
+    [
+        ("check", MISFIT, "Looking for the smallest change that cures it ...\r\n"),
+        ("check", LOOK, ""),
+        ("check", NARROW, "Looking for the smallest change that cures it ...\r\n"),
+        ("draft", MISFIT, "Looking for the smallest change that cures it ...\r\n"),
+    ],
+)
+def test_a_search_is_told_on_a_terminal_before_it_begins(tmp_path: Path, command: str, text: str, told: str) -> None:
+    screen = on_a_terminal(command, saved(tmp_path, text), cwd=tmp_path)
+    assert screen.startswith(told)
+    assert screen.count("Looking") == bool(told)
+
+
+def on_a_terminal(*words: object, cwd: Path) -> str:
+    """What a command shows on a terminal that its standard error goes to."""
+    screen, end = os.openpty()
+    ended = subprocess.run(
+        [sys.executable, "-m", "patternforge.cli", *map(str, words)],
+        check=False,
+        stdout=subprocess.DEVNULL,
+        stderr=end,
+        cwd=cwd,
+    )
+    os.write(end, b"\0")  # what comes before it has all been read once it is
+    shown = b""
+    while not shown.endswith(b"\0"):
+        shown += os.read(screen, 4096)
+    os.close(end)
+    os.close(screen)
+    assert ended.returncode in (0, 5, 6)
+    return shown.removesuffix(b"\0").decode("utf-8")
 
 
 def test_a_broken_design_ends_with_status_4_and_all_its_faults(tmp_path: Path) -> None:

@@ -52,7 +52,7 @@ STOPPABLE = [
         (["--paper", "a5"], 2, "'--paper': 'a5' is none of a4, a3, letter, legal"),
         (["--dxf", "r14"], 2, "r14"),
         (["--set", "=3"], 2, "is not NAME=VALUE"),
-        (["--set", "margin=9 mm"], 4, "--set:1:1"),
+        (["--set", "margin=9 mm"], 4, "--set margin=9 mm: parameter 'margin' is 9 mm; it must be at most 5 mm"),
         (["--white", "60"], 2, "--white: the printer margin is 60 mm"),
         (["--for", "die", "--kerf", "0.2"], 2, "--kerf: it changes nothing in files for die"),
         (["--for", "laser", "--die-holes", "none"], 2, "--die-holes: it changes nothing in files for laser"),
@@ -74,10 +74,15 @@ def test_a_wrong_word_is_named_and_nothing_is_written(
 def test_files_that_cannot_be_read_end_with_status_4(tmp_path: Path, command: str) -> None:
     (tmp_path / "bytes.yaml").write_bytes(b"\xff\xfe\x00")
     (tmp_path / "empty.yaml").write_bytes(b"")
-    for path in (tmp_path, tmp_path / "no.yaml", tmp_path / "bytes.yaml", tmp_path / "empty.yaml"):
+    for path, place in (
+        (tmp_path, ""),
+        (tmp_path / "no.yaml", ""),
+        (tmp_path / "bytes.yaml", ":1:1"),
+        (tmp_path / "empty.yaml", ":1:1"),
+    ):
         ended = run(command, path)
         assert (ended.status, ended.out) == (4, "")
-        assert ended.err.startswith(f"{path}:1:1: ")
+        assert ended.err.startswith(f"{path}{place}: ")
         assert ended.err.count("\n") == 1
 
 

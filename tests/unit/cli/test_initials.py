@@ -84,7 +84,7 @@ def test_check_judges_the_letters_of_the_order(sleeve: Path) -> None:
         (
             ["--initials", "monogrm=A"],
             4,
-            "--initials:1:1: there are no initials called 'monogrm'; did you mean 'monogram'?",
+            "--initials monogrm=A: there are no initials called 'monogrm'; did you mean 'monogram'?",
         ),
         (["--initials", "owner=ABCDEFG"], 4, "7 stamps in a row take 48 mm"),
         (["--initials", "monogram=漢"], 4, "U+6F22"),

@@ -42,7 +42,7 @@ def test_every_ready_table_is_listed_and_how_to_start_ones_own_is_said() -> None
     out = run("machines").out
     lines = out.splitlines()
     assert [line.split()[0] for line in lines[1:5]] == ["die-shop", "drag-knife", "hand", "laser"]
-    assert "patternforge machines laser --out my-laser.yaml" in out
+    assert "machines laser --out my-laser.yaml" in out
     assert "--machine my-laser.yaml" in out
 
 

@@ -68,8 +68,38 @@ def test_a_broken_price_list_is_told_and_nothing_is_written(design: Path, tmp_pa
     assert run("sheet", design, "--prices", tmp_path / "none.yaml", "--out", tmp_path / "new").status == 4
 
 
+@pytest.mark.usefixtures("quick")
+def test_what_a_price_list_lacks_and_what_of_it_is_not_used_is_told(design: Path, tmp_path: Path) -> None:
+    prices = tmp_path / "prices.yaml"
+    prices.write_text(PRICES.replace("main:", "mian:") + "hardware: {snap: 0.3}\n", encoding="utf-8")
+    told = run("sheet", design, "--prices", prices, "--out", tmp_path)
+    assert (told.status, told.err) == (0, "")
+    assert told.out.splitlines()[2:-2] == [
+        "  sleeve-making.pdf",
+        "",
+        "Not in the costs, for want of a price: leather main, leather lining, thread, work",
+        "In the price list, but in nothing of this wallet: leather mian, hardware: snap",
+    ]
+    whole = "  lining: {price: 9, per: ft2}\nthread: {price: 0.1, per: m}\nwork: {rate: 30, minutes: {sewing: 20}}\n"
+    prices.write_text(PRICES + whole, encoding="utf-8")
+    for words in (["--prices", prices], []):
+        said = run("sheet", design, *words, "--out", tmp_path).out.splitlines()
+        assert said[3:] == ["", told.out.splitlines()[-1]]
+
+
+def test_a_wallet_that_cannot_be_drafted_is_not_blamed_on_the_waste(design: Path, tmp_path: Path) -> None:
+    text = design.read_text(encoding="utf-8")
+    design.write_text(text.replace("Small sleeve", "右"), encoding="utf-8")
+    ended = run("sheet", design, "--waste", "20", "--out", tmp_path / "new")
+    assert ended.status == 5
+    assert "右" in ended.err
+    assert "--waste" not in ended.err
+    ended = run("sheet", design, "--waste", "20", "--white", "60", "--out", tmp_path / "new")
+    assert (ended.status, "--waste" in ended.err, "--white" in ended.err) == (2, False, True)
+
+
 def test_waste_that_is_no_waste_is_a_usage_error(design: Path, tmp_path: Path) -> None:
-    for word in ("-5", "900", "some"):
+    for word in ("-5", "900", "nan", "some"):
         ended = run("sheet", design, "--waste", word, "--out", tmp_path / "new")
         assert ended.status == 2
         assert "--waste" in ended.err

@@ -326,32 +326,40 @@ def test_a_setting_replaces_the_thickness_or_neutral_of_a_leather() -> None:
 @pytest.mark.parametrize(
     ("name", "text", "wording"),
     [
-        ("margn", "4", "nothing called 'margn' to set; did you mean 'margin'?"),
-        ("outer.tolerance", "4", "nothing called 'outer.tolerance'"),
-        ("margin.value", "4", "nothing called 'margin.value'"),
-        ("margin", "9 mm", "margin: parameter 'margin' is 9 mm; it must be at most 6 mm"),
-        ("margin", "9", "margin: parameter 'margin' is 9 mm; it must be at most 6 mm"),
-        ("margin", "1,2", "margin: parameter 'margin': '1,2' may be one number or two"),
-        ("slots", "3 mm", "slots: parameter 'slots': this comes to 3 mm where a plain number is wanted"),
-        ("outer", "4", "outer: '4' says no unit for leather 'outer'; say '4 mm' or '4 oz'"),
-        ("inner.thickness", "0.8", "inner.thickness: '0.8' says no unit"),
-        ("outer", "thick", "outer: 'thickness' of leather 'outer': there is no number called 'thick'"),
-        ("inner.neutral", "2", "inner.neutral: 'neutral' of leather 'inner' is 2; it must be at most 1"),
-        ("margin", "", "margin: parameter 'margin': there is no number here"),
+        ("margn", "4", "there is nothing called 'margn' to set; did you mean 'margin'?"),
+        ("outer.tolerance", "4", "there is nothing called 'outer.tolerance'"),
+        ("margin.value", "4", "there is nothing called 'margin.value'"),
+        ("margin", "9 mm", "parameter 'margin' is 9 mm; it must be at most 6 mm"),
+        ("margin", "9", "parameter 'margin' is 9 mm; it must be at most 6 mm"),
+        ("margin", "1,2", "parameter 'margin': '1,2' may be one number or two"),
+        ("slots", "3 mm", "parameter 'slots': this comes to 3 mm where a plain number is wanted"),
+        ("outer", "4", "'4' says no unit for leather 'outer'; say '4 mm' or '4 oz'"),
+        ("inner.thickness", "0.8", "'0.8' says no unit"),
+        ("outer", "thick", "'thickness' of leather 'outer': there is no number called 'thick'"),
+        ("inner.neutral", "2", "'neutral' of leather 'inner' is 2; it must be at most 1"),
+        ("margin", "", "parameter 'margin': there is no number here"),
     ],
 )
 def test_a_setting_that_does_not_suit_is_a_fault_beside_the_file(name: str, text: str, wording: str) -> None:
     with pytest.raises(DesignError) as caught:
         load_design(GOOD, "wallet.yaml", {name: text})
     (fault,) = caught.value.faults
-    assert (fault.file, fault.line, fault.column) == ("--set", 1, 1)
-    assert wording in str(fault)
+    assert (fault.file, fault.line, fault.column) == (f"--set {name}={text}", 0, 0)
+    assert str(fault).startswith(f"--set {name}={text}: {wording}")
+
+
+def test_a_long_setting_is_cut_short_and_stays_on_one_line() -> None:
+    with pytest.raises(DesignError) as caught:
+        load_design(GOOD, "wallet.yaml", {"margin": "9\nmm" + " + 0" * 40})
+    assert str(caught.value).startswith(
+        "--set margin=9 mm + 0 + 0 + 0 + 0 + 0 + 0 + 0 + 0 + 0...: parameter 'margin'"
+    )
 
 
 def test_faults_beside_the_file_and_in_it_come_in_one_run() -> None:
     with pytest.raises(DesignError) as caught:
         load_design(GOOD.replace("turned: false", "turned: no"), "wallet.yaml", {"margin": "9", "outer": "0 mm"})
-    assert [fault.file for fault in caught.value.faults] == ["--set", "--set", "wallet.yaml"]
+    assert [fault.file for fault in caught.value.faults] == ["--set margin=9", "--set outer=0 mm", "wallet.yaml"]
 
 
 def test_a_byte_order_mark_is_dropped() -> None:

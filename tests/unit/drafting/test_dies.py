@@ -82,7 +82,11 @@ def test_the_side_that_lies_up_turns_with_the_leather_and_with_the_face_of_the_f
 
 @pytest.mark.parametrize(
     ("radius", "verdict", "word"),
-    [(0.0, Verdict.LOOK, "LOOK"), (2.0, Verdict.GOOD, "good"), (2.01, Verdict.NO, "NO, the shop cannot make it")],
+    [
+        (0.0, Verdict.LOOK, "the shop's limit is not given: ask"),
+        (2.0, Verdict.GOOD, "good"),
+        (2.01, Verdict.NO, "NO, the shop cannot make it"),
+    ],
 )
 def test_the_finest_is_held_against_the_shop(two: Pattern, radius: float, verdict: Verdict, word: str) -> None:
     pack = packed(two, ShopLimits("a shop", radius=radius))

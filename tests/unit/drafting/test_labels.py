@@ -132,7 +132,7 @@ def test_trims_are_named_by_the_edge_of_the_piece_as_drawn() -> None:
 def test_words_that_run_on_break_between_facts_and_never_grow_wider_than_asked() -> None:
     lines = block(wording("left cards", ["cut 1 of inner", "revision A", "seen when made up"]), 2.0, 45.0)
     assert lines is not None
-    assert [line for line, _, _ in lines.lines] == ["left cards", "cut 1 of inner; revision A;", "seen when made up"]
+    assert [line for line, _, _ in lines.lines] == ["left cards", "cut 1 of inner; revision A", "seen when made up"]
     assert lines.width <= 45.0
     assert lines.width == pytest.approx(max(text_width(text, size) for text, size, _ in lines.lines))
 

@@ -10,6 +10,7 @@ import pytest
 
 from patternforge.drafting.making.costs import CostLine, costs, to_the_cent
 from patternforge.drafting.making.facts import MakingFacts
+from patternforge.drafting.making.price_gaps import unpriced, unused
 from patternforge.drafting.making.prices import LeatherPrice, PriceList, Work
 from patternforge.drafting.making.sheet import making_sheet
 from patternforge.wallet.pattern import Pattern
@@ -104,6 +105,26 @@ def test_what_has_no_price_is_named_and_not_in_the_total() -> None:
     found = costs(plain_facts(oblong(100.0, 200.0), prices=PriceList("Spring", "EUR", thread=0.1)))
     assert found is not None
     assert found.unpriced == ("leather outer", "work")
+
+
+def test_what_the_wallet_has_no_use_for_is_named() -> None:
+    pattern = oblong(100.0, 200.0)
+    fittings = tuple(Fitting(name, "snap-line-20", "back", Spot(0), (4.5, 3.5), 6.35) for name in ("left", "right"))
+    fitted = replace(pattern, design=replace(pattern.design, fittings=fittings))
+    hardware = (("left", 0.5), ("snap-line-20", 0.35), ("rivet", 0.1))
+    prices = PriceList("Spring", "EUR", (OUTER, replace(OUTER, role="outr")), 0.1, hardware)
+    assert list(unused(fitted, prices)) == ["leather outr", "hardware: rivet"]
+    both = replace(prices, hardware=(*hardware, ("right", 0.4)))
+    assert list(unused(fitted, both)) == ["leather outr", "hardware: snap-line-20", "hardware: rivet"]
+
+
+def test_a_leather_that_no_piece_is_cut_from_is_of_no_use_and_needs_no_price() -> None:
+    pattern = oblong(100.0, 200.0)
+    leathers = (*pattern.design.leathers, replace(pattern.design.leathers[0], role="spare"))
+    design = replace(pattern, design=replace(pattern.design, leathers=leathers))
+    prices = PriceList("Spring", "EUR", (OUTER, replace(OUTER, role="spare")), 0.1)
+    assert list(unused(design, prices)) == ["leather spare"]
+    assert list(unpriced(design, replace(prices, leathers=(OUTER,)))) == ["work"]
 
 
 def test_without_prices_there_are_no_costs() -> None:

@@ -5,9 +5,12 @@ from __future__ import annotations
 import pytest
 
 from patternforge.fit.findings import Verdict
+from patternforge.wallet.assemble import drafted
+from patternforge.wallet.pattern import Pattern
 from patternforge.wallet.spec import FoldSpec, LayerPart
 from tests.unit.fit.found import GOOD, LOOK, NO, finding, small, with_limits
 from tests.unit.wallet.built import bank, pocket, shell
+from tests.unit.wallet.pouches import accordion, pouch
 
 CLOSED = "thickness closed, as loaded"
 STACK = "thickest stack sewn through"
@@ -22,6 +25,22 @@ def test_a_wallet_too_thick_to_carry(limit: float, verdict: Verdict) -> None:
     assert (found.measured, found.limit.good.high) == pytest.approx((3.0, limit))
     assert found.verdict is verdict
     assert bool(found.remedy) == (verdict is not GOOD)
+
+
+@pytest.mark.parametrize(
+    ("pattern", "remedy"),
+    [
+        (small(shell(1)), "thinner leather, or skive"),
+        (small(shell(1), pocket()), "thinner leather, fewer items, or skive"),
+        (small(shell(1), bank(slots=1)), "thinner leather, fewer items, or skive"),
+        (small(shell(1), bank()), "thinner leather, fewer slots, or skive"),
+        (drafted(pouch()), "thinner leather, a shallower gusset, or skive"),
+        (drafted(accordion()), "thinner leather, fewer items, or skive"),
+    ],
+    ids=["bare", "pocket", "one slot", "slots", "gusset", "bellows"],
+)
+def test_only_what_a_wallet_has_can_be_less(pattern: Pattern, remedy: str) -> None:
+    assert finding(with_limits(pattern, closed_thickness=1.0), CLOSED).remedy == remedy
 
 
 @pytest.mark.parametrize(("limit", "verdict"), [(6.0, GOOD), (2.0, GOOD), (1.9, LOOK), (1.34, LOOK), (1.3, NO)])

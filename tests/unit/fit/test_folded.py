@@ -277,7 +277,13 @@ def test_the_closed_wallet_is_as_thick_as_its_highest_stack() -> None:
     # Back, cards, wing, front and lid over one another; the wings lie beside each other.
     assert found(envelope(t=1.0, cards=2), "thickness closed, as loaded").measured == pytest.approx(4 + 2 * 0.76)
     thick = replace(envelope(t=1.0, cards=2), limits=Limits(closed_thickness=5.0))
-    assert found(thick, "thickness closed, as loaded").verdict is Verdict.LOOK
+    judged = found(thick, "thickness closed, as loaded")
+    assert (judged.verdict, judged.remedy) == (
+        Verdict.LOOK,
+        "thinner leather, fewer items, or less that overlaps",
+    )
+    bare = replace(envelope(t=1.0, rooms=()), limits=Limits(closed_thickness=3.0))
+    assert found(bare, "thickness closed, as loaded").remedy == "thinner leather, or less that overlaps"
 
 
 def test_leather_must_stay_round_an_opening() -> None:

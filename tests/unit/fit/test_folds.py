@@ -47,7 +47,7 @@ def test_edges_of_another_leather_miss_each_other(thicker: float, verdict: Verdi
     found = judged(lined(), 0.8 + thicker, MISMATCH)
     assert found.measured == pytest.approx(-0.5 * pi * thicker, abs=1e-9)
     assert found.verdict is verdict
-    assert bool(found.remedy) == (verdict is not GOOD)
+    assert found.remedy == ("" if verdict is GOOD else "draft again for these leathers")
 
 
 def test_a_wallet_drafted_flat_is_short_by_choice() -> None:
@@ -79,7 +79,7 @@ def test_a_load_other_than_drafted_shows_in_the_edges() -> None:
     empty = replace(pattern, design=replace(pattern.design, load=Load(1.0, 0.0)))
     found = finding(empty, MISMATCH)
     assert found.measured == pytest.approx(pi)
-    assert found.verdict is NO
+    assert (found.verdict, found.remedy) == (NO, "draft again for these leathers, or change the load")
 
 
 def test_the_shell_humps_over_the_lining_laid_open() -> None:
@@ -140,6 +140,20 @@ def test_a_spine_leaves_room_for_what_stands_on_both_sides(cards: int, spine: fl
     found = finding(small(shell(3), *pockets, widths=widths, folds=folds, seams=(seam,)), "room at the spine")
     assert (found.measured, found.limit.good.low) == pytest.approx((spine + 1.2, 2 * (0.8 + cards)))
     assert (found.where, found.verdict) == ("P1", verdict)
+    assert found.remedy.endswith("mm wider or the load thinner") == (verdict is not GOOD)
+
+
+def test_a_load_is_named_only_where_there_is_one() -> None:
+    # Two layers of 0.8 on either side of a spine, and on either flank of a right angle left open; nothing is held.
+    flaps = tuple(LayerPart(f"{side} {n}", "inner", at, at) for side, at in (("left", 0), ("right", 2)) for n in "ab")
+    widths, folds = (100.0, 0.6, 100.0), (FoldSpec(90, relief=0.5), FoldSpec(90, relief=0.5))
+    seam = replace(SHARP, stop=5.0, along=(Edge.LEFT, Edge.BOTTOM, Edge.RIGHT))
+    spine = finding(small(shell(3), *flaps, widths=widths, folds=folds, seams=(seam,)), "room at the spine")
+    assert spine.remedy.endswith("mm wider")
+    flaps = tuple(replace(each, first=min(each.first, 1), last=min(each.last, 1)) for each in flaps)
+    corner = FoldSpec(90, relief=0.0)
+    bare = small(shell(2), *flaps, widths=TWO, folds=(corner,), seams=(seam,))
+    assert finding(bare, CLEAR).remedy == "more relief at this fold or a smaller angle"
 
 
 @pytest.mark.parametrize(

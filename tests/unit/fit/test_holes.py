@@ -15,7 +15,18 @@ from patternforge.geometry.point import Point
 from patternforge.geometry.segment import Segment
 from patternforge.wallet.pattern import Hole, Pattern, SeamHole
 from patternforge.wallet.spec import Across, FoldSpec, HoleShape, HoleSpec, LayerPart
-from tests.unit.fit.found import GOOD, LOOK, NO, SHARP, finding, findings, small, with_holes, with_stitching
+from tests.unit.fit.found import (
+    GOOD,
+    LOOK,
+    NO,
+    SHARP,
+    finding,
+    findings,
+    small,
+    with_holes,
+    with_limits,
+    with_stitching,
+)
 from tests.unit.wallet.built import bank, pocket, shell
 
 TWO = (100.0, 100.0)
@@ -84,6 +95,21 @@ def test_the_stitch_furthest_off_is_named_even_where_others_are_right() -> None:
     # An exact mouth at 43: the 33 mm above it are 8.5 stitches of 3.88, the 39 below it 9.5 of 4.11.
     found = finding(small(shell(1), pocket(depth=39.0)), PITCH)
     assert found.measured == pytest.approx(33 / 8.5)
+
+
+def test_sizes_are_to_move_only_where_some_are_kept() -> None:
+    tight = {"pitch_look": 1e-4}
+    kept = finding(with_limits(small(shell(1), pocket(depth=39.0)), **tight), PITCH)
+    assert kept.remedy == "let sizes move to whole stitches, or change the pitch a little"
+    free = finding(with_limits(small(shell(1), height=81.0), **tight), PITCH)
+    assert free.remedy == "change the pitch a little"
+
+
+def test_a_hole_near_an_edge_is_told_of_sizes_only_where_some_are_kept() -> None:
+    kept = finding(with_limits(small(shell(1), pocket(depth=39.0)), hole_to_edge=9.0), EDGE, "shell")
+    assert kept.remedy == "smaller holes, more margin, or let sizes move to whole stitches"
+    free = finding(with_limits(small(shell(1)), hole_to_edge=9.0), EDGE, "shell")
+    assert free.remedy == "smaller holes or more margin"
 
 
 @pytest.mark.parametrize(

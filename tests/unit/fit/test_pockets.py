@@ -124,6 +124,16 @@ def test_a_card_that_stands_out_of_the_wallet(height: float, verdict: Verdict) -
     found = finding(small(shell(1), pocket(), height=height), TOP)
     assert found.measured == pytest.approx(height - 54)
     assert found.verdict is verdict
+    assert found.remedy.endswith(": more height") == (verdict is not GOOD)
+
+
+def test_smaller_steps_are_named_only_where_there_are_steps() -> None:
+    low = {"height": 55.0}
+    several = findings(small(shell(1), bank(), **low), TOP)
+    assert several
+    assert {found.remedy.partition(": ")[2] for found in several if found.remedy} == {"more height or smaller steps"}
+    (only,) = findings(small(shell(1), bank(slots=1), height=40.0), TOP)
+    assert only.remedy.endswith(": more height")
 
 
 @pytest.mark.parametrize(

@@ -43,7 +43,9 @@ def test_holes_too_near_each_other_tear_like_a_stamp(hole: HoleSpec, left: float
     found = finding(small(shell(1), LINING, seams=(seam,)), WEB)
     assert found.measured == pytest.approx(left)
     assert found.verdict is verdict
-    assert bool(found.remedy) == (verdict is not GOOD)
+    finer = "smaller holes" if hole.shape is HoleShape.ROUND else "shorter slits"
+    remedy = "" if verdict is GOOD else f"{finer} or a longer pitch: the row would tear like a stamp"
+    assert found.remedy == remedy
 
 
 def test_holes_that_are_not_cut_leave_the_leather_whole() -> None:

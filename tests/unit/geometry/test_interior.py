@@ -47,6 +47,15 @@ def test_a_level_line_through_a_notch_crosses_four_times() -> None:
     assert Interior(NOTCHED).crossings(15.0) == pytest.approx([0, 20 - half, 20 + half, 40], abs=1e-6)
 
 
+def test_a_point_level_with_a_corner_is_held_where_start_and_rise_miss_the_end_by_a_bit() -> None:
+    # The right side rises from 17.1 to 109.2; start and rise add up to one bit less, and so high the point lies.
+    level = 17.1 + (109.2 - 17.1)
+    assert level < 109.2
+    path = rounded_rectangle(10.0, 10.0, 163.639455, 116.3, 7.1)
+    assert [s.end.y for s in path.segments].count(109.2) == 2
+    assert Interior(path).holds(Point(160.039455, level))
+
+
 def test_an_open_path_has_no_interior() -> None:
     with pytest.raises(GeometryError, match="no inside"):
         Interior(polyline([Point(0, 0), Point(1, 0)]))

@@ -63,10 +63,10 @@ def test_a_file_is_found_from_here_and_then_beside_the_design(
 @pytest.mark.parametrize(
     ("word", "says"),
     [
-        ("lasre", "--machine:1:1: there is no machine called 'lasre'; did you mean laser?"),
+        ("lasre", "--machine lasre: there is no machine called 'lasre'; did you mean laser?"),
         ("zzz", "choose one of die-shop, drag-knife, hand, laser, or name a file"),
-        ("no.yaml", "no.yaml:1:1: there is no such file"),
-        ("deep/er/no", "deep/er/no:1:1: there is no such file; give the path of a machine file"),
+        ("no.yaml", "no.yaml: there is no such file"),
+        ("deep/er/no", "deep/er/no: there is no such file; give the path of a machine file"),
     ],
 )
 def test_a_word_that_leads_to_no_table_says_what_there_is(tmp_path: Path, word: str, says: str) -> None:
@@ -92,5 +92,11 @@ def test_a_table_that_cannot_be_read_is_listed_with_the_number_of_its_faults(tmp
 
 def test_the_text_to_copy_is_that_of_the_file(tmp_path: Path) -> None:
     assert table_text("laser", tmp_path).startswith("# A laser of no particular make.")
-    with pytest.raises(DesignError, match="no machine called 'lazer'"):
+    with pytest.raises(DesignError, match=r"^machines lazer: there is no machine called 'lazer'; did you mean laser"):
         table_text("lazer", tmp_path)
+
+
+def test_a_file_is_no_name_to_copy_by(tmp_path: Path) -> None:
+    path = saved(tmp_path, "mine.yaml")
+    with pytest.raises(DesignError, match=r"mine\.yaml'; choose one of die-shop, drag-knife, hand, laser$"):
+        table_text(str(path), tmp_path)
