@@ -21,15 +21,14 @@ DESIGNS = sorted((Path(__file__).parents[2] / "designs").glob("*.yaml"))
 def test_a_ready_design_fits_at_both_ends_of_every_range(design: Path) -> None:
     text = design.read_text(encoding="utf-8")
     ends = list(ends_of(text))
-    assert ends, "it has no parameter with a range"
+    assert len(ends) > 1
     assert [fault for name, value in ends for fault in faults(text, design.name, name, value)] == []
 
 
 def ends_of(text: str) -> Iterator[tuple[str, str]]:
     """The name of every parameter of a design, with the value at each end of its range as the file has it."""
     for name, told in yaml.safe_load(text)["parameters"].items():
-        yield name, str(told["from"])
-        yield name, str(told["to"])
+        yield from ((name, str(told[end])) for end in ("from", "to") if end in told)
 
 
 def faults(text: str, file: str, name: str, value: str) -> list[str]:
