@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from patternforge.drafting.assembly_pieces import NEW
 from patternforge.drafting.assembly_view import View, arrow, heavy, plan
 from patternforge.drawing.extent import moved
+from patternforge.drawing.lettering import text_width
 from patternforge.drawing.model import Align, Area, Figure, Ink, Role, Stroke, Text
 from patternforge.drawing.scaling import plain_scale
 from patternforge.drawing.stacked import room
@@ -15,7 +16,7 @@ from patternforge.fit.layout import Layout
 from patternforge.geometry.corners import rounded_rectangle
 from patternforge.geometry.path import Path
 from patternforge.geometry.point import Point
-from patternforge.geometry.transform import Transform, flipped_x, identity, translation
+from patternforge.geometry.transform import Transform, flipped_x, identity, rotation, translation
 
 __all__ = ["fold_figures", "moving_panels"]
 
@@ -102,12 +103,29 @@ def _panels(layout: Layout, view: View, state: _State, fold: int) -> Iterator[In
         tone = NEW if panel in moving else _OUTSIDE if panel in state.down else 0.0
         yield Area(Role.OUTLINE, (outline,), tone)
         yield Stroke(Role.OUTLINE, outline)
-        low = outline.bounds.centre - Point(0.0, outline.bounds.height / 4)
-        width = outline.bounds.width
-        places = [low + Point(width * share, rise) for share in (-0.4, 0.0, 0.4) for rise in (0.0, _LETTERS)]
+        name = _name(layout.pattern.panels[panel].name, outline)
         above = [_path(layout, view, state, *other) for other in _above(state, height)]
-        if not any(path.contains(place) for path in above for place in places):
-            yield Text(Role.OUTLINE, low, _LETTERS, layout.pattern.panels[panel].name, 0.0, Align.CENTRE)
+        if not any(path.contains(place) for path in above for place in _reached(name)):
+            yield name
+
+
+def _name(words: str, outline: Path) -> Text:
+    """A panel's name in its lower half; upright in a panel narrower than the name, beside one lower than letters."""
+    box = outline.bounds
+    if box.height < 2 * _LETTERS:
+        return Text(Role.OUTLINE, Point(box.x1 + _LETTERS, box.centre.y - _LETTERS / 2), _LETTERS, words)
+    low = box.centre - Point(0.0, box.height / 4)
+    if text_width(words, _LETTERS) <= box.width:
+        return Text(Role.OUTLINE, low, _LETTERS, words, 0.0, Align.CENTRE)
+    return Text(Role.OUTLINE, low + Point(_LETTERS / 2, 0.0), _LETTERS, words, 90.0, Align.CENTRE)
+
+
+def _reached(name: Text) -> Iterator[Point]:
+    """The corners of the letters of a name, and the middles of their long sides."""
+    width, turned = text_width(name.content, name.height), rotation(name.angle)
+    start = -width / 2 if name.align is Align.CENTRE else 0.0
+    for along in (start, start + width / 2, start + width):
+        yield from (name.at + turned.point(Point(along, rise)) for rise in (0.0, name.height))
 
 
 def _above(state: _State, height: int) -> list[tuple[int, int]]:

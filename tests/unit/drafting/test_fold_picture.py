@@ -8,11 +8,12 @@ import pytest
 
 from patternforge.drafting.fold_picture import fold_figures
 from patternforge.drawing.lettering import text_width
-from patternforge.drawing.model import Area, Figure, Text
+from patternforge.drawing.model import Align, Area, Figure, Text
 from patternforge.fit.layout import Layout, layout
 from patternforge.geometry.corners import rounded_rectangle
 from patternforge.geometry.path import Path
 from patternforge.geometry.regions import region
+from patternforge.geometry.transform import rotation, translation
 from patternforge.wallet.assemble import drafted
 from patternforge.wallet.spec import FoldSpec
 from tests.unit.wallet.built import shell, wallet
@@ -25,9 +26,11 @@ def laid(widths: tuple[float, ...], turned: bool) -> Layout:
 
 
 def letters(text: Text) -> Path:
-    """The box of a name in the middle of its place."""
-    half = text_width(text.content, text.height) / 2
-    return rounded_rectangle(text.at.x - half, text.at.y, text.at.x + half, text.at.y + text.height, 0.0)
+    """The box of a name where it stands."""
+    width = text_width(text.content, text.height)
+    start = -width / 2 if text.align is Align.CENTRE else 0.0
+    box = rounded_rectangle(start, 0.0, start + width, text.height, 0.0)
+    return translation(text.at.x, text.at.y).path(rotation(text.angle).path(box))
 
 
 def covered(figures: tuple[Figure, ...]) -> list[str]:
@@ -42,7 +45,7 @@ def covered(figures: tuple[Figure, ...]) -> list[str]:
 
 
 @pytest.mark.parametrize("turned", [False, True], ids=["beside each other", "turned"])
-@pytest.mark.parametrize("widths", [(90.0, 100.0), (60.0, 100.0), (55.0, 60.0, 65.0)], ids=str)
+@pytest.mark.parametrize("widths", [(90.0, 100.0), (60.0, 100.0), (55.0, 60.0, 65.0), (90.0, 4.0, 90.0)], ids=str)
 def test_no_name_is_covered(widths: tuple[float, ...], turned: bool) -> None:
     found = laid(widths, turned)
     for fold in range(1, len(widths)):
