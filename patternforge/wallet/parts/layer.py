@@ -93,7 +93,8 @@ def _check_beside_folds(body: Body, part: LayerPart, index: int) -> None:
     """A panel has room for the relief notches that reach into it and for the body's rounding at its outer side."""
     panel = body.panels[index]
     notches = (index > part.first) + (index < part.last)
-    rounding = body.corner if index in (0, len(body.panels) - 1) else 0.0
+    outer = {0: Edge.LEFT, len(body.panels) - 1: Edge.RIGHT}.get(index)
+    rounding = max(body.rounding(outer, edge) for edge in (Edge.TOP, Edge.BOTTOM)) if outer else 0.0
     if notches * part.notch + rounding < panel.x1 - panel.x0:
         return
     if part.notch:

@@ -160,7 +160,9 @@ def test_the_rounding_of_the_body_needs_room_on_its_outer_panels_alone() -> None
     part = lining(last=2)
     design = wallet(shell(3), part, widths=(100.0, 5.0, 100.0), folds=(FOLD, FOLD), corner=6.0)
     assert part_blanks(design, body_of(design), part, 4.0).blanks
-    design = wallet(shell(3), part, widths=(5.9, 100.0, 100.0), folds=(FOLD, FOLD), corner=6.0)
+    design = wallet(shell(3), part, widths=(5.9, 100.0, 5.9), folds=(FOLD, FOLD))
+    corners = (((Edge.BOTTOM, Edge.LEFT), 6.0),)
+    design = replace(design, body=replace(design.body, corners=corners))
     with pytest.raises(DraftError, match=r"panel 'P0' is narrower than the corner's rounding: round it less"):
         part_blanks(design, body_of(design), part, 4.0)
 
