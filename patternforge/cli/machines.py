@@ -45,16 +45,24 @@ def with_machine(request: DraftRequest, word: str, written: Collection[str]) -> 
 
 def _overridden(machine: Machine, names: Sequence[str], request: DraftRequest) -> Machine:
     """The machine with what the options say in the place of what the table says."""
-    said: dict[str, Any] = {}
     for name in names:
         _refuse_foreign(machine, name, request)
-        said.update(_said(name, request, machine))
-    changed = replace(machine, **said)
+    stages = [machine]
+    for name in names:
+        stages.append(replace(stages[-1], **_said(name, request, machine)))
+    if fault := _fault(stages[-1]):
+        blamed = next(name for name, stage in zip(names, stages[1:], strict=True) if _fault(stage))
+        raise _unfit(blamed, fault)
+    return stages[-1]
+
+
+def _fault(machine: Machine) -> str:
+    """Why no cutter can work by the table, if so."""
     try:
-        cutter(changed)
+        cutter(machine)
     except DraftError as error:
-        raise _unfit(names[0], str(error)) from error
-    return changed
+        return str(error)
+    return ""
 
 
 def _refuse_foreign(machine: Machine, name: str, request: DraftRequest) -> None:

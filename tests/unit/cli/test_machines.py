@@ -127,6 +127,7 @@ def test_punched_holes_go_before_what_the_table_of_a_die_shop_says(sleeve: Path)
         (["--machine", "die-shop", "--kerf", "0.2"], "--kerf: a die takes nothing away"),
         (["--machine", "laser", "--kerf", "3"], "--kerf: the kerf is 3 mm"),
         (["--machine", "laser", "--kerf", "1", "--gap", "2"], "--gap: the gap between pieces is 2 mm"),
+        (["--machine", "laser", "--kerf", "0.2", "--bed", "0"], "--bed: the bed is 0 mm wide"),
         (
             ["--machine", "drag-knife", "--for", "laser", "--dxf", "r12"],
             "--dxf: General drag-knife plotter reads hpgl",
