@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from patternforge.fit.layout import Layout, Ply
+from patternforge.geometry.point import COINCIDENT
 from patternforge.leather.closing import Closing, closing
 from patternforge.leather.material import Leather
 from patternforge.wallet.pattern import DraftedFold, Piece
@@ -148,7 +149,7 @@ def _reached(layout: Layout, fold: DraftedFold, panel: int, stacks: list[Stack])
     beyond = {
         ply.name
         for ply in _on(layout.plies, panel)
-        if ply.of and ply.part in layers and (ply.bounds.x1 <= low or ply.bounds.x0 >= high)
+        if ply.of and ply.part in layers and (ply.bounds.x1 <= low + COINCIDENT or ply.bounds.x0 >= high - COINCIDENT)
     }
     return [tuple(each for each in stack if each[0].name not in beyond) for stack in stacks]
 

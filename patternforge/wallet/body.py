@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 
 from patternforge.errors import DraftError
+from patternforge.geometry.point import COINCIDENT
 from patternforge.leather.closing import Closing, closing
 from patternforge.leather.fold import arc_length, eased_length, inside_radius
 from patternforge.wallet.pattern import Development, DraftedFold, DraftedPanel, FoldLayer, Sum, Term
@@ -64,10 +65,17 @@ def _reached(
             for part in design.parts
             if isinstance(part, LayerPart)
             and not {panel, other} <= set(part.panels)
-            and dict(part.inset).get(edge, 0.0) + relief >= widths[other].value
+            and _stops_short(part, edge) + relief >= widths[other].value - COINCIDENT
         }
         found[panel] = tuple(ply for ply in plies[panel] if not (ply.leather and ply.part in beyond))
     return tuple(found)
+
+
+def _stops_short(part: LayerPart, edge: Edge) -> float:
+    """How far short of its relief at a fold a layer ends everywhere, mm; 0 along an edge with a shape or a trim."""
+    if edge in dict(part.trim) or edge in dict(part.shapes):
+        return 0.0
+    return dict(part.inset).get(edge, 0.0) + (part.drop if part.opening is edge else 0.0)
 
 
 def closed(design: Design) -> Closing:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from math import pi
+from typing import Any
 
 import pytest
 
@@ -10,7 +11,7 @@ from patternforge.fit.close import Bend, ClosedWallet, closed_wallet
 from patternforge.fit.layout import layout
 from patternforge.leather.material import Leather
 from patternforge.wallet.pattern import Pattern
-from patternforge.wallet.spec import Edge, FoldSpec, Held, LayerPart, SeamSpec, Side
+from patternforge.wallet.spec import Edge, EdgeShape, FoldSpec, Held, LayerPart, SeamSpec, Side
 from tests.unit.fit.found import small
 from tests.unit.wallet.built import bank, leather, pocket, shell
 
@@ -61,6 +62,40 @@ def test_a_lining_that_a_tongue_folded_back_does_not_reach_is_not_gone_round(
     pattern = small(shell(2), lining, widths=widths, folds=(FOLD,), seams=(rim,))
     ((bend,),) = closed(pattern, inner=leather("inner", 2.0)).bends
     assert bend.fibre_radius == pytest.approx(radius + 0.6)
+
+
+TENTHS = [(width / 10, relief / 10) for width in range(151, 250, 3) for relief in (20, 28, 41)]
+
+
+@pytest.mark.parametrize(("width", "relief"), TENTHS)
+def test_drafting_and_fit_agree_on_a_lining_that_ends_where_the_tongue_does(width: float, relief: float) -> None:
+    lining = LayerPart("lining", "inner", 1, 1, inset=((Edge.LEFT, width - relief),))
+    assert over(lining, width, relief) == pytest.approx(0.0, abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    "how",
+    [
+        {"shapes": ((Edge.LEFT, EdgeShape(bow=3.0)),), "inset": ((Edge.LEFT, 16.0),)},
+        {"trim": ((Edge.LEFT, 2.0),), "inset": ((Edge.LEFT, 16.0),)},
+        {"opening": Edge.LEFT, "drop": 40.0},
+        {"inset": ((Edge.LEFT, 14.9),)},
+        {"inset": ((Edge.LEFT, 15.1),)},
+    ],
+    ids=["bowed", "trimmed", "lowered", "reached", "beyond"],
+)
+def test_a_fold_is_as_long_as_it_needs_however_the_lining_beside_it_ends(how: dict[str, Any]) -> None:
+    assert over(LayerPart("lining", "inner", 1, 1, **how), 20.0, 5.0) == pytest.approx(0.0, abs=1e-6)
+
+
+def over(lining: LayerPart, width: float, relief: float) -> float:
+    """What the shell has in the fold more than it needs, mm, with a tongue of that width beside a lining of 2 mm."""
+    rim = SeamSpec("rim", (Edge.RIGHT,), margin=4.0, end=4.0, through=("shell", "lining"))
+    leathers = (leather("outer", 1.2), leather("inner", 2.0))
+    folds = (FoldSpec(relief=relief),)
+    pattern = small(shell(2), lining, widths=(width, 100.0), folds=folds, seams=(rim,), leathers=leathers)
+    ((bend,),) = closed(pattern, inner=leathers[1]).bends
+    return bend.has - bend.needs
 
 
 def test_each_layer_needs_a_half_circle_of_its_fibre() -> None:
