@@ -43,7 +43,16 @@ def _from_here(called: str) -> str:
         return shlex.quote(called)
     if shutil.which(path.name) == called:
         return shlex.quote(path.name)
-    if not path.is_relative_to(Path.cwd()):
+    here = _here()
+    if here is None or not path.is_relative_to(here):
         return shlex.quote(called)
-    below = str(path.relative_to(Path.cwd()))
+    below = str(path.relative_to(here))
     return shlex.quote(below if os.sep in below else f"{os.curdir}{os.sep}{below}")
+
+
+def _here() -> Path | None:
+    """The working directory, None where it has been removed."""
+    try:
+        return Path.cwd()
+    except FileNotFoundError:
+        return None

@@ -75,7 +75,7 @@ def _below(found: Finding, cures: Cures) -> list[str]:
 
 
 def _row(found: Finding) -> tuple[str, ...]:
-    return (found.verdict.value, found.what, found.where, found.size, found.limit.good.told(found.unit))
+    return (found.verdict.value, found.what, found.where, found.size, found.asked)
 
 
 def _summed(same: Sequence[Finding]) -> tuple[str, ...]:

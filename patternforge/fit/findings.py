@@ -29,6 +29,10 @@ FORGIVEN = 1e-3
 """What a measure may miss its limit by and still meet it, mm or what else it is in: finer than any tool."""
 
 
+HUNDREDTHS = 2
+"""Decimals of what is printed, unless a verdict needs more of them."""
+
+
 class Verdict(StrEnum):
     """``good`` may be cut; ``look`` wants the maker's eye; ``no`` would spoil leather."""
 
@@ -75,13 +79,18 @@ class Stretch:
         """The ends that bind, the low one first."""
         return tuple(end for end in (self.low, self.high) if math.isfinite(end))
 
-    def told(self, unit: str = "mm") -> str:
+    def rounded(self, decimals: int) -> Stretch:
+        """It with its ends as they are printed."""
+        return Stretch(round(self.low, decimals), round(self.high, decimals))
+
+    def told(self, unit: str = "mm", decimals: int = HUNDREDTHS) -> str:
         """Which way it binds, and where.
 
         >>> Stretch(low=1.5).told(), Stretch(high=0.0).told(""), Stretch(-0.5, 0.5).told()
         ('at least 1.50 mm', 'at most 0', 'between -0.50 and 0.50 mm')
         """
-        return f"{self.bound} {' and '.join(number(end, unit) for end in self.ends)} {unit}".rstrip()
+        ends = " and ".join(number(end, unit, decimals) for end in self.ends)
+        return f"{self.bound} {ends} {unit}".rstrip()
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +113,10 @@ class Limit:
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """One measurement against its limit, both in ``unit``; without a unit it is a count."""
+    """One measurement against its limit, both in ``unit``; without a unit it is a count.
+
+    What is good needs no remedy: whichever is given is left out.
+    """
 
     what: str
     where: str
@@ -112,6 +124,10 @@ class Finding:
     limit: Limit
     remedy: str = ""
     unit: str = "mm"
+
+    def __post_init__(self) -> None:
+        if self.verdict is Verdict.GOOD:
+            object.__setattr__(self, "remedy", "")
 
     @property
     def verdict(self) -> Verdict:
@@ -125,10 +141,23 @@ class Finding:
         >>> [Finding("pitch", "rim", size, at_least(3.4, 3.0)).size for size in (3.384, 3.397)]
         ['3.38 mm', '3.397 mm']
         """
-        rounded = number(self.measured, self.unit)
-        if self.limit.verdict(float(rounded)) is not self.verdict:
-            rounded = mm(self.measured, 3)
-        return f"{rounded} {self.unit}".rstrip()
+        return f"{number(self.measured, self.unit, self._decimals)} {self.unit}".rstrip()
+
+    @property
+    def asked(self) -> str:
+        """What is good, with as many decimals as ``size``.
+
+        >>> Finding("pitch", "rim", 2.0305, at_least(2.034, 1.0)).asked
+        'at least 2.034 mm'
+        """
+        return self.limit.good.told(self.unit, self._decimals)
+
+    @property
+    def _decimals(self) -> int:
+        """Hundredths, or thousandths where measure and limit as they are printed would tell another verdict."""
+        printed = Limit(self.limit.good.rounded(HUNDREDTHS), self.limit.tolerable.rounded(HUNDREDTHS))
+        agrees = printed.verdict(round(self.measured, HUNDREDTHS)) is self.verdict
+        return HUNDREDTHS if agrees or not self.unit else HUNDREDTHS + 1
 
     @property
     def told(self) -> str:
@@ -140,17 +169,17 @@ class Finding:
         '2.90 mm, tolerable at least 3.00 mm'
         """
         if self.verdict is Verdict.NO:
-            return f"{self.size}, tolerable {self.limit.tolerable.told(self.unit)}"
-        return f"{self.size}, good {self.limit.good.told(self.unit)}"
+            return f"{self.size}, tolerable {self.limit.tolerable.told(self.unit, self._decimals)}"
+        return f"{self.size}, good {self.asked}"
 
 
-def number(value: float, unit: str) -> str:
-    """What was measured or its limit as a number, in hundredths of its unit; a count, which has none, whole.
+def number(value: float, unit: str, decimals: int = HUNDREDTHS) -> str:
+    """What was measured or its limit as a number with so many decimals; a count, which has no unit, whole.
 
     >>> number(3.384, "mm"), number(2, "")
     ('3.38', '2')
     """
-    return mm(value) if unit else mm(value, 0)
+    return mm(value, decimals) if unit else mm(value, 0)
 
 
 def worst(findings: Iterable[Finding]) -> Verdict:

@@ -23,7 +23,7 @@ _SAME = 1e-6
 def fold_findings(layout: Layout, closed: ClosedWallet) -> Iterator[Finding]:
     """Edge mismatch and hump of every layer at every fold, bends too tight, room for panels folded in."""
     for fold, bends in zip(layout.pattern.folds, closed.bends, strict=True):
-        yield from _mismatches(fold, bends, is_loaded(layout.pattern))
+        yield from _mismatches(fold, bends, _again(layout))
         yield from (_pinch(bend) for bend in bends if bend.room < bend.smallest - 1e-9)
     yield from _corners(layout, closed)
     yield from _spines(layout, closed)
@@ -45,14 +45,14 @@ def hump(length: float, chord: float) -> float:
     return length / (2 * half) * (1 - math.cos(half)) if half else 0.0
 
 
-def _mismatches(fold: DraftedFold, bends: tuple[Bend, ...], loaded: bool) -> Iterator[Finding]:
+def _mismatches(fold: DraftedFold, bends: tuple[Bend, ...], again: str) -> Iterator[Finding]:
     """Each layer against the innermost: how far its edge stands off when closed, how high it humps laid open."""
     inner = bends[0]
     for bend in bends[1:]:
         off = (bend.has - bend.needs) - (inner.has - inner.needs)
         chosen = (fold.compensation - 1) * (bend.needs - inner.needs)
         where = f"{bend.piece} at fold {fold.number}"
-        yield Finding("edge mismatch, closed", where, off, _mismatch(chosen), _mismatch_remedy(off, chosen, loaded))
+        yield Finding("edge mismatch, closed", where, off, _mismatch(chosen), _mismatch_remedy(off, chosen, again))
         rise = hump(bend.has, inner.has)
         remedy = "" if rise <= inner.has else "less compensation lets it lie flatter open"
         yield Finding("hump, laid open", where, rise, at_most(inner.has, math.inf), remedy)
@@ -64,12 +64,16 @@ def _mismatch(chosen: float) -> Limit:
     return Limit(flush, Stretch(min(chosen - _SANDED, flush.low), max(chosen + _SANDED, flush.high)))
 
 
-def _mismatch_remedy(off: float, chosen: float, loaded: bool) -> str:
+def _mismatch_remedy(off: float, chosen: float, again: str) -> str:
     if abs(off) <= _FLUSH:
         return ""
     if abs(off - chosen) <= _FLUSH:
         return "follows from the fold's compensation: 1 closes true, 0 lies flat open"
-    return f"draft again for these leathers{', or change the load' if loaded else ''}"
+    return again
+
+
+def _again(layout: Layout) -> str:
+    return f"draft again for these leathers{', or change the load' if is_loaded(layout.pattern) else ''}"
 
 
 def _pinch(bend: Bend) -> Finding:

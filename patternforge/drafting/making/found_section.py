@@ -41,5 +41,5 @@ def _table(wanting: list[Finding]) -> Table:
 
 
 def _row(found: Finding) -> tuple[str, ...]:
-    limit, remedy = found.limit.good.told(found.unit), found.remedy or "see for yourself"
+    limit, remedy = found.asked, found.remedy or "see for yourself"
     return (_SAID[found.verdict], found.what, found.where, found.size, limit, remedy)

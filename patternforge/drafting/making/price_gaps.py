@@ -35,9 +35,11 @@ def unpriced(pattern: Pattern, prices: PriceList | None) -> Iterator[str]:
 
 
 def unused(pattern: Pattern, prices: PriceList) -> Iterator[str]:
-    """The leathers and hardware that the list names and nothing of the wallet is made of, in words."""
+    """The leathers, thread and hardware that the list names and nothing of the wallet is made of, in words."""
     taken = _taken(pattern)
     yield from (f"leather {each.role}" for each in prices.leathers if each.role not in taken)
+    if prices.thread is not None and not pattern.seams:
+        yield "thread"
     listed = [name for name, _ in prices.hardware]
     met = {fitting.name if fitting.name in listed else fitting.kind for fitting in pattern.design.fittings}
     yield from (f"hardware: {name}" for name in listed if name not in met)
