@@ -10,7 +10,7 @@ from patternforge.fit.layout import Layout, layout
 from patternforge.fit.making import Work, making_steps
 from patternforge.fit.order import SewingStep, sewing_order
 from patternforge.wallet.pattern import Pattern
-from patternforge.wallet.spec import Edge, Fastening, Film, FoldSpec, LayerPart, Opening, Part, Spot
+from patternforge.wallet.spec import Edge, Fastening, Film, FoldSpec, Held, LayerPart, Opening, Part, Spot
 from tests.unit.fit.found import GOOD, NO, finding, findings, small
 from tests.unit.wallet.built import RIM, leather, shell
 
@@ -144,3 +144,11 @@ def test_pieces_are_said_to_be_glued_only_where_glue_alone_holds_all_but_one_of_
     two = laid(small(shell(1), glued("outer pad"), LINING, glued("inner pad")))
     assert glued_pieces(two) == {"outer pad": "shell", "inner pad": "lining"}
     assert group_name(two, ("shell", "lining")) == "shell with what is sewn to it"
+
+
+def test_padding_before_what_a_layer_holds_is_no_wall_that_seams_close() -> None:
+    """By hand: the seam stands 4 mm off either edge of 100 mm."""
+    divider = replace(LINING, holds=(Held("card", 1),))
+    pattern = small(shell(1), glued("padding"), divider)
+    assert finding(pattern, "clear length on the shortest wall").measured == 92.0
+    assert findings(pattern, "item rests on stitches") == []
