@@ -24,11 +24,15 @@ class Names:
     layers: list[str] = field(default_factory=list)
     loose: set[str] = field(default_factory=set)
     """Parts that are no leather: what lies loose on a panel."""
+    glued: set[str] = field(default_factory=set)
+    """Layers that glue alone holds."""
     openings: dict[str, At] = field(default_factory=dict)
     films: dict[str, At] = field(default_factory=dict)
     """Openings with a film, for that film and its seam are named after them."""
     layers_named: list[Scalar] = field(default_factory=list)
     """Layers that pockets are said to be sewn to or edges to be turned over, wherever they are declared."""
+    sewn_to: list[Scalar] = field(default_factory=list)
+    """Those of them that pockets are said to be sewn to."""
     joins: dict[str, tuple[Scalar, ...]] = field(default_factory=dict)
     """The seams each gusset says it joins, as they stand in the file."""
     is_complete: bool = True

@@ -32,6 +32,7 @@ from patternforge.wallet.spec import (
     BankShape,
     Edge,
     Fastening,
+    Held,
     LayerPart,
     LoosePart,
     Lying,
@@ -68,6 +69,7 @@ def parts(nodes: tuple[Node, ...], names: Names, scope: Scope) -> tuple[Part, ..
     found = [_part(node, names, scope) for node in nodes]
     _refuse_films_named_like_parts(names, scope)
     _refuse_what_is_no_layer(names, scope)
+    _refuse_what_is_glued(names, scope)
     return tuple(part for part in found if part is not None)
 
 
@@ -106,6 +108,13 @@ def _refuse_what_is_no_layer(names: Names, scope: Scope) -> None:
             scope.faults.add(named.at, f"there is no layer '{named.text[:40]}'", advice)
 
 
+def _refuse_what_is_glued(names: Names, scope: Scope) -> None:
+    for named in names.sewn_to:
+        if named.text in names.glued:
+            what = f"'{named.text}' is held by glue alone, so nothing is sewn to it"
+            scope.faults.add(named.at, what, f"leave it out, or write 'fastened: sewn' under '{named.text}'")
+
+
 def _sewn_to(table: Entries, names: Names) -> tuple[str, ...]:
     """The layers named, once each; whether there are such layers is seen when all parts are read."""
     found: list[str] = []
@@ -114,6 +123,7 @@ def _sewn_to(table: Entries, names: Names) -> tuple[str, ...]:
             table.scope.faults.add(scalar.at, f"'{scalar.text}' stands twice in 'sewn_to'", "keep one of them")
         else:
             names.layers_named.append(scalar)
+            names.sewn_to.append(scalar)
             found.append(scalar.text)
     return tuple(found)
 
@@ -124,6 +134,7 @@ def _layer(table: Entries, name: str, names: Names) -> LayerPart:
     names.covered.setdefault(name, covered)
     names.layers.append(name)
     inset = _inset(table)
+    holds = held(table)
     return LayerPart(
         name=name,
         leather=table.use("leather", Kind.LEATHER),
@@ -131,7 +142,7 @@ def _layer(table: Entries, name: str, names: Names) -> LayerPart:
         last=covered[-1] if covered else 0,
         drop=table.length("drop", _LAYER.drop),
         opening=table.choice("opening", Edge, _LAYER.opening),
-        holds=held(table),
+        holds=holds,
         showing=table.optional_choice("showing", Side),
         notch=table.length("notch", _LAYER.notch),
         trim=_trim(table),
@@ -149,8 +160,19 @@ def _layer(table: Entries, name: str, names: Names) -> LayerPart:
         inside=inside,
         skives=skives(table, covered, names),
         turned=turned(table, name, names),
-        fastened=table.choice("fastened", Fastening, _LAYER.fastened),
+        fastened=_fastened(table, name, holds, names),
     )
+
+
+def _fastened(table: Entries, name: str, holds: tuple[Held, ...], names: Names) -> Fastening:
+    """What holds the layer; a fault if it is glued down and yet to hold something behind it."""
+    fastened = table.choice("fastened", Fastening, _LAYER.fastened)
+    if fastened is Fastening.GLUED:
+        names.glued.add(name)
+        if holds:
+            what = f"{table.what} is held by glue alone, so nothing goes behind it"
+            table.add_fault("holds", what, "leave out 'holds', or write 'fastened: sewn'")
+    return fastened
 
 
 def _bank(table: Entries, name: str, names: Names) -> BankPart:

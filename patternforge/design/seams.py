@@ -181,6 +181,10 @@ def _through(table: Entries, names: Names) -> tuple[str, ...]:
         elif scalar.text in names.loose:
             what = f"'{scalar.text}' lies loose, so no seam goes through it"
             table.scope.faults.add(scalar.at, what, "leave it out")
+        elif scalar.text in names.glued:
+            what = f"'{scalar.text}' is held by glue alone, so no seam goes through it"
+            remedy = f"leave it out, or write 'fastened: sewn' under '{scalar.text}'"
+            table.scope.faults.add(scalar.at, what, remedy)
         else:
             found.append(scalar.text)
     return tuple(found)
@@ -194,6 +198,10 @@ def _followed(table: Entries, names: Names, through: tuple[str, ...], over: Cove
     if name not in names.layers:
         what = f"'{name}' is no layer, so {table.what} cannot follow its edges"
         table.add_fault("of", what, word_advice(name, names.layers))
+        return ""
+    if name in names.glued:
+        what = f"'{name}' is held by glue alone, so {table.what} cannot follow its edges"
+        table.add_fault("of", what, f"leave out 'of', or write 'fastened: sewn' under '{name}'")
         return ""
     if through and name not in through:
         table.add_fault("of", f"{table.what} follows '{name}' and does not go through it", "add it to 'through'")

@@ -37,8 +37,8 @@ def group_name(layout: Layout, group: Sequence[str]) -> str:
     if len(group) == 1:
         return group[0]
     largest = _largest(layout, group)
-    glue_alone = {name for pair in glued_pieces(layout).items() for name in pair}
-    return f"{largest} with what is {'glued' if set(group) <= glue_alone else 'sewn'} to it"
+    not_glued = set(group) - glued_pieces(layout).keys()
+    return f"{largest} with what is {'glued' if len(not_glued) == 1 else 'sewn'} to it"
 
 
 def _largest(layout: Layout, group: Sequence[str]) -> str:
@@ -139,7 +139,9 @@ def _edge(layout: Layout, edge: Edge) -> str:
 def _lay(layout: Layout, step: MakingStep) -> Iterator[str]:
     if len(step.groups) > 1:
         base, glued = step.pieces
-        yield f"Glue {glued} on {base} all over; no seam holds it."
+        folds = len(layout.pattern.piece(glued).placement.panels) - 1
+        free = ("", ", but not in the fold", ", but not in the folds")[min(folds, 2)]
+        yield f"Glue {glued} on {base} all over{free}; no seam holds it."
         return
     yield f"Lay {listed(step.pieces)} in its place; no seam holds it."
 

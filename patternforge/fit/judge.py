@@ -17,6 +17,7 @@ from patternforge.fit.findings import Finding, Verdict, at_least, at_most, is_wo
 from patternforge.fit.finishing import finishing_findings
 from patternforge.fit.folded import folded_findings, folded_findings_as_cut, folded_range_findings
 from patternforge.fit.folds import fold_findings
+from patternforge.fit.glued import glued_findings
 from patternforge.fit.gusset_rooms import gusset_room_findings
 from patternforge.fit.gussets import gusset_findings
 from patternforge.fit.hidden import hidden_findings
@@ -57,6 +58,7 @@ def fit(pattern: Pattern, leathers: Mapping[str, Leather] | None = None) -> tupl
         *closure_findings(laid),
         *other_side_findings(laid, closed),
         *order_findings(laid),
+        *glued_findings(laid),
         *hidden_findings(laid, closed),
         *letter_findings(laid, closed),
         *finishing_findings(laid),

@@ -3,8 +3,8 @@
 The steps follow from the pieces and from the order of sewing. What can no longer be reached once pieces lie on each
 other is done before: skives, letters, mouths, hardware that another piece covers. Edges turned in over another piece
 hold it, so they are turned right before the first seam through them. What glue alone holds is glued on before any
-seam is sewn, to the largest piece it lies on. What joins panels, such as a rivet or a seam
-through both, waits until the wallet is folded.
+seam is sewn, to the nearest piece outside it, or inside it where nothing sewn is outside. What joins panels, such as
+a rivet or a seam through both, waits until the wallet is folded.
 """
 
 from __future__ import annotations

@@ -266,13 +266,11 @@ def _bed(layout: Layout, pocket: Pocket, where: str) -> Finding:
 
 
 def _walls(layout: Layout, pocket: Pocket) -> list[str]:
-    """The piece the item lies behind and the one it lies before."""
+    """The piece the item lies behind and the one it lies before, of those that seams hold."""
     own = layout.pattern.piece(pocket.piece)
-    outer = [
-        p.name
-        for p in layout.pattern.pieces
-        if p.level < own.level and set(p.placement.panels) & set(pocket.panels) and p.part != pocket.part
-    ]
+    passed = {pocket.part, *layout.pattern.design.glued}
+    before = (p for p in layout.pattern.pieces if p.level < own.level and p.part not in passed)
+    outer = [p.name for p in before if set(p.placement.panels) & set(pocket.panels)]
     return [own.name, *outer[-1:]]
 
 

@@ -218,15 +218,7 @@ def _seam_without_thread(seam: _Sewn, pieces: tuple[str, ...], spacings: tuple[f
 
 
 def _check_held(design: Design, pieces: Sequence[Piece]) -> None:
-    """DraftError for a piece that no seam goes through, unless it is glued or the only one.
-
-    DraftError too for a glued layer that a seam goes through.
-    """
-    for layer in (part for part in design.parts if part.name in design.glued):
-        named = [seam for seam in design.seams if layer.name in seam.through]
-        if named:
-            what = f"'{layer.name}' is glued, and seam '{named[0].name}' (line {named[0].line}) goes through it"
-            raise DraftError(f"{design.file}:{layer.line}: {what}: leave out one of the two")
+    """DraftError for a piece that no seam goes through, unless it is glued or the only one."""
     loose = [piece for piece in pieces if not piece.holes and piece.part not in design.glued]
     if loose and len(pieces) > 1:
         line = next(part.line for part in design.parts if part.name == loose[0].part)

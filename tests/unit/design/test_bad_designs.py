@@ -11,6 +11,7 @@ from patternforge.design.source import located
 from patternforge.errors import DesignError, Fault
 from tests.unit.design.broken import Broken
 from tests.unit.design.broken_cuts import BROKEN_CUTS
+from tests.unit.design.broken_fastening import BROKEN_FASTENING
 from tests.unit.design.broken_finishing import BROKEN_FINISHING
 from tests.unit.design.broken_folded import BROKEN_FOLDED
 from tests.unit.design.broken_gussets import BROKEN_GUSSETS
@@ -35,6 +36,7 @@ _EVERY = (
     *BROKEN_FOLDED,
     *BROKEN_FINISHING,
     *BROKEN_GUSSETS,
+    *BROKEN_FASTENING,
 )
 
 

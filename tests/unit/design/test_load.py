@@ -192,7 +192,8 @@ def test_a_strap_keeps_its_edges_inside_and_has_openings() -> None:
 
 
 def test_a_layer_is_sewn_unless_it_is_said_to_be_glued() -> None:
-    shell, _, _, _, strap = _with("fastened: sewn", "fastened: glued").parts
+    text = GOOD.replace("fastened: sewn", "fastened: glued").replace("    of: strap\n", "")
+    shell, _, _, _, strap = load_design(text, "wallet.yaml").parts
     assert isinstance(shell, LayerPart)
     assert isinstance(strap, LayerPart)
     assert (shell.fastened, strap.fastened) == (Fastening.SEWN, Fastening.GLUED)

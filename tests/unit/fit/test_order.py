@@ -94,12 +94,6 @@ def test_padding_glued_over_the_holes_closes_the_seam_off() -> None:
     assert sewing_order(padded(2.0)).blocked == (Blocked("rim", "padding"),)
 
 
-def test_what_is_glued_outside_of_all_lies_on_the_next_piece_inside() -> None:
-    edges = tuple((edge, 20.0) for edge in Edge)
-    patch = LayerPart("patch", "inner", 0, 0, inset=edges, fastened=Fastening.GLUED)
-    assert glued_pieces(laid(small(patch, shell(1), LayerPart("lining", "inner", 0, 0)))) == {"patch": "shell"}
-
-
 def test_an_opening_over_a_hole_leaves_it_free() -> None:
     assert Blocked("one", "back") in sewing_order(laid(crossed())).blocked
     gap = Opening("gap", Spot(0, above=(Edge.BOTTOM, 6.0)), 58.0, 4.0, border=0.0)

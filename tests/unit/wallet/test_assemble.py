@@ -151,11 +151,6 @@ def test_one_piece_alone_needs_no_seam() -> None:
             (replace(SHARP, through=("shell",)),),
             r"small\.yaml:5: no seam holds lining: let a seam go through it, or write 'fastened: glued'",
         ),
-        (
-            (shell(1), PADDING),
-            (replace(SHARP, through=("shell", "padding"), line=9),),
-            r"small\.yaml:6: 'padding' is glued, and seam 'rim' \(line 9\) goes through it: leave out one",
-        ),
         ((pocket(), shell(1)), (SHARP,), r"small\.yaml:7: 'pocket': no layer stands behind it"),
         ((shell(1), LINING), (replace(SHARP, margin=50.0),), r"seam 'rim' \(line 9\): a margin of 50\.00 mm"),
     ],
