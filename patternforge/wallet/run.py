@@ -29,7 +29,7 @@ _NARROW = 0.85  # of the pitch: a fold zone narrower than this would make its st
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """An unbroken stretch of a seam; ``anchors`` tie its holes at ends, corners and fold tangents (mm along it)."""
+    """An unbroken stretch of a seam; ``anchors`` tie its holes at ends, corners and folds (mm along it)."""
 
     path: Path
     anchors: tuple[Anchor, ...]

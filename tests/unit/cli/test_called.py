@@ -92,3 +92,9 @@ def test_a_told_command_runs(here: Path) -> None:
 def test_every_command_stands_whole_on_one_line(monkeypatch: pytest.MonkeyPatch, words: list[str], told: str) -> None:
     monkeypatch.setattr(sys, "argv", ["tools/patternforge"])
     assert any(line.endswith(f"tools/patternforge {told}") for line in run(*words).out.splitlines())
+
+
+def test_a_working_directory_that_was_removed_is_no_matter(here: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(sys, "argv", [str(here / "bin" / "patternforge")])
+    here.rmdir()
+    assert program() == shlex.quote(str(here / "bin" / "patternforge"))

@@ -116,6 +116,7 @@ def test_what_the_wallet_has_no_use_for_is_named() -> None:
     assert list(unused(fitted, prices)) == ["leather outr", "hardware: rivet"]
     both = replace(prices, hardware=(*hardware, ("right", 0.4)))
     assert list(unused(fitted, both)) == ["leather outr", "hardware: snap-line-20", "hardware: rivet"]
+    assert list(unused(replace(fitted, seams=()), PriceList("Spring", "EUR", thread=0.1))) == ["thread"]
 
 
 def test_a_leather_that_no_piece_is_cut_from_is_of_no_use_and_needs_no_price() -> None:

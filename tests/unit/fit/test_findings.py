@@ -61,6 +61,23 @@ def test_a_measure_just_beyond_its_limit_is_not_rounded_onto_it(measured: float,
     assert Finding("edge mismatch, closed", "fold 1", measured, within(0.5, 1.5)).size == size
 
 
+@pytest.mark.parametrize(
+    ("measured", "limit", "told"),
+    [
+        (1.181, at_least(2.0, 1.1835), "1.181 mm, tolerable at least 1.183 mm"),
+        (2.0305, at_least(2.034, 1.0), "2.030 mm, good at least 2.034 mm"),
+        (2.0355, at_least(2.034, 1.0), "2.04 mm, good at least 2.03 mm"),
+    ],
+)
+def test_a_measure_and_its_limit_are_not_rounded_onto_each_other(measured: float, limit: Limit, told: str) -> None:
+    assert Finding("hole rim to edge", "rim", measured, limit).told == told
+
+
+def test_what_is_good_has_no_remedy() -> None:
+    found = [Finding("hole rim to edge", "rim", size, at_least(2.0, 1.0), "more margin") for size in (1.9, 1.9995)]
+    assert [each.remedy for each in found] == ["more margin", ""]
+
+
 def test_a_count_is_told_whole() -> None:
     assert Finding("holes that no piece carries", "rim", 2, at_most(0, 0), unit="").told == "2, tolerable at most 0"
 
