@@ -39,7 +39,8 @@ class Less:
 def spot_of(found: Finding) -> Spot:
     """The spot of a finding, which stays the same when a change of size makes another hole the worst.
 
-    >>> spot_of(Finding("hole rim to edge", "shell, rim 12, leather at its thinnest", 1.0, 1.5, Verdict.NO))
+    >>> from patternforge.fit.findings import at_least
+    >>> spot_of(Finding("hole rim to edge", "shell, rim 12, leather at its thinnest", 1.0, at_least(1.5, 1.0)))
     ('hole rim to edge', 'shell')
     """
     return found.what, _whole_place(found).partition(", ")[0]

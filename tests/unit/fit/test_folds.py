@@ -183,7 +183,7 @@ def test_a_panel_folded_in_ends_short_of_the_next_bend(middle: float, room: floa
     assert (found.measured, found.limit.good.low) == pytest.approx((room, 1.0))
     assert found.where == "P0 in fold 2"
     assert found.verdict is verdict
-    assert bool(found.remedy) == (room < 1.5)
+    assert bool(found.remedy) == (room < 1.0)
 
 
 def test_the_other_closing_order_asks_for_the_other_panel() -> None:

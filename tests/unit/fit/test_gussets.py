@@ -128,7 +128,7 @@ def test_room_between_the_webs(width: float, verdict: Verdict) -> None:
     assert found.measured == pytest.approx(width - 14.0)
     assert found.limit.good.low == pytest.approx(61.0)
     assert found.verdict is verdict
-    assert bool(found.remedy) == (width < 76.5)
+    assert bool(found.remedy) == (width < 75.0)
 
 
 def test_room_between_the_stitches_of_a_bellows_is_that_of_a_taut_path() -> None:
