@@ -55,7 +55,7 @@ def _carried(source: Path, place: Path) -> None:
         raise FileExistsError(errno.EEXIST, "it is there already", str(source))
     try:
         os.link(source, place, follow_symlinks=False)
-    except (OSError, NotImplementedError):
+    except (OSError, NotImplementedError):  # no hard links there, or none that leave a symbolic link as it is
         shutil.copy2(source, place, follow_symlinks=False)
 
 

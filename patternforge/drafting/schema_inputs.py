@@ -6,6 +6,7 @@ from typing import Any
 
 from patternforge.drafting.schema_finishing import TURNED_INPUTS, skive_inputs
 from patternforge.drafting.schema_folded import FOLDED_INPUTS
+from patternforge.drafting.schema_materials import CONTENT, LEATHER, PARAMETER
 from patternforge.drafting.schema_words import (
     ANGLE,
     COUNT,
@@ -23,9 +24,7 @@ from patternforge.drafting.schema_words import (
     record,
     said,
 )
-from patternforge.leather.contents import Section
 from patternforge.leather.hardware import Setting
-from patternforge.leather.material import MadeOf, Stretch, SurfaceFace, Tannage
 from patternforge.wallet.spec import (
     Across,
     BankShape,
@@ -47,33 +46,6 @@ TRIM = said("what is cut off after gluing, mm, by edge of the assembly", _BY_EDG
 _EXACT = said("sizes that may not move to whole stitches", lines_of(TEXT))
 _EDGE = choice(Edge)
 
-_PARAMETER = record(name=TEXT, value=NUMBER, unit=TEXT, low=maybe(NUMBER), high=maybe(NUMBER), meaning=TEXT)
-_LEATHER = record(
-    role=TEXT,
-    thickness=said("as measured or as sold, mm", record(low=SIZE, high=SIZE)),
-    name=TEXT,
-    tolerance=said("plus or minus, mm", SIZE),
-    neutral=said("unstretched fibre from the inside of a bend, in thicknesses", SHARE),
-    min_radius=said("smallest inside radius, in thicknesses", NUMBER),
-    tannage=choice(Tannage),
-    face=said("the face that shows", choice(SurfaceFace)),
-    stretch=said("the loose way of the hide on a piece as drawn; the tight way lies across it", choice(Stretch)),
-    price=maybe(NUMBER),
-    price_area=said("what the price is for: ft2, dm2 or m2", TEXT),
-    made_of=choice(MadeOf),
-    drafted_thickness=said("the middle of the range, mm", SIZE),
-)
-_CONTENT = record(
-    **{"as": said("its name in the design", TEXT)},
-    name=TEXT,
-    length=SIZE,
-    height=SIZE,
-    thickness=SIZE,
-    corner_radius=SIZE,
-    title=TEXT,
-    source=said("where its sizes stand in print", TEXT),
-    section=said("what it is cut across its length", choice(Section)),
-)
 _SHAPES = said(
     "sides that leave the straight, by edge of the assembly",
     by_edge(
@@ -300,9 +272,9 @@ _LIMITS = record(
 INPUTS = said(
     "what the design asked for, every size resolved to a number",
     record(
-        parameters=lines_of(_PARAMETER),
-        leathers=lines_of(_LEATHER),
-        contents=lines_of(_CONTENT),
+        parameters=lines_of(PARAMETER),
+        leathers=lines_of(LEATHER),
+        contents=lines_of(CONTENT),
         body=said("null for a wallet folded from one piece", maybe(_BODY)),
         parts=said("from the outside in", lines_of(one_of(_LAYER, _BANK, _POCKET, _LOOSE, _GUSSET))),
         seams=lines_of(_SEAM),

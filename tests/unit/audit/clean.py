@@ -6,9 +6,8 @@ from collections.abc import Iterable
 from io import StringIO
 from math import hypot
 
-import ezdxf
 from ezdxf.document import Drawing
-from ezdxf.filemanagement import read
+from ezdxf.filemanagement import new, read
 
 from patternforge.audit.checks import checked
 from patternforge.audit.flaws import Flaw
@@ -69,7 +68,7 @@ def written(document: Drawing) -> str:
 
 def dxf_of(version: str, unit: int = 4) -> Drawing:
     """An empty document in mm with a layer CUT."""
-    document = ezdxf.new(version, units=unit)  # type: ignore[attr-defined]
+    document = new(version, units=unit)
     document.layers.add("CUT")
     return document
 

@@ -9,6 +9,7 @@ from functools import partial
 from math import cos, pi, sin
 
 from ezdxf.document import Drawing
+from ezdxf.entities.lwpolyline import LWPolyline
 from ezdxf.layouts.layout import Modelspace
 from ezdxf.math import Vec3
 
@@ -47,48 +48,48 @@ def _added(*points: tuple[float, float], close: bool = False, **more: object) ->
     return _changed(lambda _, space: space.add_lwpolyline(points, close=close, dxfattribs=attributes))
 
 
-def _outline(document: Drawing, space: Modelspace, number: int = 0) -> object:
-    return [each for each in space if each.dxf.layer == "OUTLINE"][number]
+def _outline(document: Drawing, space: Modelspace, number: int = 0) -> LWPolyline:
+    return [each for each in space if isinstance(each, LWPolyline) and each.dxf.layer == "OUTLINE"][number]
 
 
 def _with_outline(change: Callable[..., object]) -> str:
     return _changed(lambda document, space: change(space, _outline(document, space)))
 
 
-def _opened_by(space: Modelspace, outline: object, gap: float) -> None:
+def _opened_by(space: Modelspace, outline: LWPolyline, gap: float) -> None:
     """The left outline as an open polyline that ends ``gap`` mm before it closes, on its upright left side."""
-    points = list(outline.get_points("xyb"))  # type: ignore[attr-defined]
+    points = list(outline.get_points("xyb"))
     x, y, _ = points[0]
     space.add_lwpolyline(
         [(10, 40 - gap, 0), (10, 15, points[-1][2]), *points[:-1], (10, 40, 0)], "xyb", dxfattribs=ON_CUT
     )
     assert (x, y) == (15, 10)
-    space.delete_entity(outline)  # type: ignore[arg-type]
+    space.delete_entity(outline)
 
 
-def _exploded(space: Modelspace, outline: object) -> None:
-    for part in list(outline.explode()):  # type: ignore[attr-defined]
+def _exploded(space: Modelspace, outline: LWPolyline) -> None:
+    for part in list(outline.explode()):
         part.dxf.layer = "OUTLINE"
 
 
-def _exploded_with_gap(space: Modelspace, outline: object) -> None:
+def _exploded_with_gap(space: Modelspace, outline: LWPolyline) -> None:
     _exploded(space, outline)
     bottom = next(each for each in space if each.dxftype() == "LINE" and each.dxf.start.isclose(Vec3(15, 10)))
     bottom.dxf.end = (104.8, 10)
 
 
-def _shifted_lines(space: Modelspace, outline: object) -> None:
+def _shifted_lines(space: Modelspace, outline: LWPolyline) -> None:
     """Outline of separate lines whose top line ends beyond the corner and is cut again by the next."""
     for start, end in (((10, 85), (50, 85)), ((50, 85), (50, 89)), ((50, 89), (10, 89)), ((10, 89), (10, 85))):
         space.add_line(start, end, dxfattribs=ON_CUT)
     space.add_line((50, 87), (50, 89.5), dxfattribs=ON_CUT)
 
 
-def _doubled(space: Modelspace, outline: object) -> None:
-    space.add_entity(outline.copy())  # type: ignore[attr-defined]
+def _doubled(space: Modelspace, outline: LWPolyline) -> None:
+    space.add_entity(outline.copy())
 
 
-def _doubled_backwards(space: Modelspace, outline: object) -> None:
+def _doubled_backwards(space: Modelspace, outline: LWPolyline) -> None:
     points = [(10, 15), (10, 75), (15, 80), (105, 80), (110, 75), (110, 15), (105, 10), (15, 10)]
     bulge = -0.41421356237309503
     twin = [(x, y, bulge if i % 2 else 0) for i, (x, y) in enumerate(points)]
@@ -105,11 +106,11 @@ def _polygon_of(count: int, centre: tuple[float, float], radius: float) -> list[
     return [(centre[0] + radius * cos(t), centre[1] + radius * sin(t)) for t in turns]
 
 
-def _facetted_corner(space: Modelspace, outline: object) -> None:
+def _facetted_corner(space: Modelspace, outline: LWPolyline) -> None:
     corner = [(105 + 5 * cos(t * pi / 48), 75 + 5 * sin(t * pi / 48)) for t in range(25)]
     points = [(15.0, 10.0), (110.0, 10.0), *corner, (10.0, 80.0), (10.0, 10.0)]
     space.add_lwpolyline(points[:-1], close=True, dxfattribs=ON_CUT)
-    space.delete_entity(outline)  # type: ignore[arg-type]
+    space.delete_entity(outline)
 
 
 def _with_block(document: Drawing, space: Modelspace, **scale: float) -> None:
@@ -176,7 +177,7 @@ def _from_behind(document: Drawing, space: Modelspace) -> None:
     space.add_circle((-150, 40), 3, dxfattribs={"layer": "OPENING", "extrusion": (0, 0, -1)})
 
 
-def _outline_first(space: Modelspace, outline: object) -> None:
+def _outline_first(space: Modelspace, outline: LWPolyline) -> None:
     for each in [each for each in list(space) if each is not outline]:
         space.unlink_entity(each)
         space.add_entity(each)
@@ -247,11 +248,11 @@ def _double_faults() -> Iterator[Fault]:
     yield Fault("arc over a hole", half, "drawn twice", (16, 13.5))
 
 
-def _outlined(space: Modelspace, outline: object) -> None:
+def _outlined(space: Modelspace, outline: LWPolyline) -> None:
     """The left outline as the two sides of a line 0.1 mm wide."""
     for points in _sides_of_line(0.05), _sides_of_line(-0.05):
         space.add_lwpolyline(points, "xyb", close=True, dxfattribs=ON_CUT)
-    space.delete_entity(outline)  # type: ignore[arg-type]
+    space.delete_entity(outline)
 
 
 def _sides_of_line(off: float) -> list[tuple[float, float, float]]:
@@ -376,7 +377,7 @@ def _order_and_look_faults() -> Iterator[Fault]:
 
 def _dashed(document: Drawing, space: Modelspace) -> None:
     document.linetypes.add("DASHED", [6.0, 4.0, -2.0])
-    _outline(document, space).dxf.linetype = "DASHED"  # type: ignore[attr-defined]
+    _outline(document, space).dxf.linetype = "DASHED"
 
 
 DXF_FAULTS = tuple(_faults())

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import pytest
 import yaml
@@ -31,9 +32,9 @@ def two() -> Pattern:
     return drafted(design_at(ROOT / "designs" / "two-fold.yaml"))
 
 
-def packed(pattern: Pattern, limits: ShopLimits = GENERAL_SHOP, **changes: object) -> DiePack:
+def packed(pattern: Pattern, limits: ShopLimits = GENERAL_SHOP, **changes: Any) -> DiePack:
     dies = wallet_dies(pattern)
-    return replace(DiePack(pattern, dies, tuple(f"{die.name}.dxf" for die in dies), limits), **changes)  # type: ignore[arg-type]
+    return replace(DiePack(pattern, dies, tuple(f"{die.name}.dxf" for die in dies), limits), **changes)
 
 
 def points(pack: DiePack, die: Die) -> list[str]:

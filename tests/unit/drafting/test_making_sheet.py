@@ -222,7 +222,8 @@ def test_a_wallet_that_fits_says_so_and_has_no_list_of_findings() -> None:
 
 
 def test_leathers_tell_the_range_that_fits() -> None:
-    windows = (ThicknessWindow("outer", 1.2, (0.9, 1.5), (0.2, 2.1), ((), ()), (None, ())),)  # type: ignore[arg-type]
+    end = Finding("edge mismatch", "fold 1", 1.51, within(0.5, 1.5))
+    windows = (ThicknessWindow("outer", 1.2, (0.9, 1.5), (0.2, 2.1), (end, end), (None, end)),)
     found = table(making_sheet(two_fold_facts(windows=windows)), "fits from - to")
     assert cells(found, "fits from - to") == ["0.90 - 1.50 mm", "not looked for"]
     assert cells(found, "can be made") == ["to 2.10 mm", "not looked for"]
